@@ -1,0 +1,27 @@
+"""Exact boxes, faces and quarter turns. Every coordinate is a Fraction of an inch."""
+
+from setout.geometry.model import (
+    ALL_FACES,
+    AXIS_WORDS,
+    FACE_WORDS,
+    IDENTITY,
+    Axis,
+    Box,
+    Face,
+    Motion,
+    Vec,
+    face_named,
+)
+
+__all__ = [
+    "ALL_FACES",
+    "AXIS_WORDS",
+    "FACE_WORDS",
+    "IDENTITY",
+    "Axis",
+    "Box",
+    "Face",
+    "Motion",
+    "Vec",
+    "face_named",
+]

@@ -1,0 +1,82 @@
+"""Lengths as text. A length is rounded once, here, to the mark that the spec names."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import floor
+
+_MM = Fraction(5, 127)  # inches in a millimetre
+
+
+@dataclass(frozen=True)
+class Style:
+    """How a spec's lengths are printed: in millimetres or inches, to multiples of `mark` (inches, above 0)."""
+
+    metric: bool
+    mark: Fraction
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A length as printed, without its unit. `error`, in inches, is the printed length less the true one."""
+
+    text: str
+    exact: bool
+    error: Fraction
+
+
+def printed(value: Fraction, style: Style) -> Printed:
+    """`value` (inches) at the nearest multiple of the mark; half-way goes up, 1/64 to a mark of 1/32 is 1/32."""
+    near = floor(value / style.mark + Fraction(1, 2)) * style.mark
+    text = _decimal(near / _MM) if style.metric else _mixed(near)
+    return Printed(text, near == value, near - value)
+
+
+def say(value: Fraction, style: Style) -> str:
+    """The printed length, `≈` in front where it was rounded: `22-9/16`, `≈571.5`. No unit."""
+    p = printed(value, style)
+    return p.text if p.exact else "≈" + p.text
+
+
+def said(value: Fraction, style: Style) -> str:
+    """The printed length with its unit: `22-9/16 in`, `≈18 mm`."""
+    return f"{say(value, style)} {'mm' if style.metric else 'in'}"
+
+
+def exact(value: Fraction) -> str:
+    """The exact inches as a mixed number, however odd the fraction: `22-15/32`, `90/127`."""
+    return _mixed(value)
+
+
+def _mixed(value: Fraction) -> str:
+    sign = "-" if value < 0 else ""
+    whole, rest = divmod(abs(value.numerator), value.denominator)
+    if not rest:
+        return f"{sign}{whole}"
+    part = f"{rest}/{value.denominator}"
+    return f"{sign}{whole}-{part}" if whole else sign + part
+
+
+def _decimal(value: Fraction) -> str:
+    """All the digits there are; a fraction where they would never end (a mark of 1/3 mm)."""
+    places = _places(value.denominator)
+    if places is None:
+        return _mixed(value)
+    digits = str(abs(value.numerator) * 10**places // value.denominator).rjust(places + 1, "0")
+    sign = "-" if value < 0 else ""
+    if not places:
+        return sign + digits
+    return f"{sign}{digits[:-places]}.{digits[-places:]}"
+
+
+def _places(denominator: int) -> int | None:
+    """How many decimal places a fraction with this denominator needs; None when no number is enough."""
+    counts = []
+    for prime in (2, 5):
+        n = 0
+        while denominator % prime == 0:
+            denominator //= prime
+            n += 1
+        counts.append(n)
+    return max(counts) if denominator == 1 else None
