@@ -1,0 +1,206 @@
+"""Mistakes in a spec's text: what is said, where, and that the next ones are found too."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from setout.diagnostics.catalogue import codes, page
+from setout.read import read
+from setout.source import Source
+
+OWN = [e.code for e in codes() if e.code < "rod150"]
+NOT_FROM_TEXT = {"rod101", "rod102"}  # these are about files
+
+
+def checked(text: str):
+    return read(Source("spec.rod", text))
+
+
+def told(text: str) -> list[tuple[str, str]]:
+    """Codes, and the text that each points at."""
+    return [(d.code, text[d.label.span.start : d.label.span.end]) for d in checked(text).diagnostics]
+
+
+def only(text: str):
+    (diagnostic,) = checked(text).diagnostics
+    return diagnostic
+
+
+def test_several_mistakes_are_told_in_one_run():
+    text = """
+project "Bad" { units inch; mrk to 1/32 }
+stok ply { sheet 96x48 x 23/32 }
+let w = 23-5/4
+assembly box (w = 3 {
+  part a of ply { uprigt at left; grain high; grain deep }
+  part b ply { wide between a an c }
+  joint a b { glue evry 6 }
+}
+place box { at left, bottom
+"""
+    assert told(text) == [
+        ("rod111", "mrk"),
+        ("rod111", "stok"),
+        ("rod115", "96x48"),
+        ("rod120", "23-5/4"),
+        ("rod112", "("),
+        ("rod111", "uprigt"),
+        ("rod130", "grain deep"),
+        ("rod110", "ply"),
+        ("rod111", "an"),
+        ("rod110", "b"),
+        ("rod110", "evry"),
+        ("rod112", "{"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("let = 3", "expected a name after `let`"),
+        ("let a 3", "expected `=` after `a`"),
+        ("let a = ", "expected a size or a name after `=`"),
+        ("part a of b { show lef + 1 }", "expected the end of the line or `}`"),
+        ("part a of b { grain 3 }", "expected an axis (wide, high, deep) or `any` after `grain`"),
+        ("part a of b { show 3 }", "expected a face (left, right, bottom, top, front, back) after `show`"),
+        (
+            "joint a to b { dado every 6 }",
+            "expected the end of the line, `}`, `depth`, `gap` or `stopped` after `dado`",
+        ),
+        ("include rack", "expected a text in quotes after `include`"),
+        ("glue a to b", "`glue` can't begin anything here"),
+        ("rack { ply 41 x 22 }", "expected `:` after `ply`"),
+        ("rack { ply: }", "expected a size or a name after `:`"),
+        ("rack { ply: 2 x 60 x 11 }", "expected the end of the line, `}`, `,` or `grain` after `60`"),
+        ("saw a { kerf 1/8; rips 24 }", "expected `up` after `rips`"),
+        ("part a of b { in order }", "expected `sequence` after `in`"),
+    ],
+)
+def test_what_was_expected_is_said_in_words(text, says):
+    assert says in "\n".join(d.message for d in checked(text).diagnostics)
+
+
+def test_no_name_of_the_grammar_shows():
+    for text in (
+        "let",
+        "part",
+        "joint a",
+        "let a = 3 4",
+        "place b {",
+        "order {",
+        "fit",
+        "size",
+        "room { studs }",
+        "when",
+    ):
+        for d in checked(text).diagnostics:
+            words = f"{d.message} {d.label.text} {d.help}"
+            assert not re.search(r"\b[A-Z]{2,}\b|__|\$END|_SEP", words), words
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [
+        ("prt a of b { level }", "part"),
+        ("PART a of b { level }", "part"),
+        ("part a off b { level }", "of"),
+        ("part a of b { levle }", "level"),
+        ("part a of b { wide 3 form left }", "from"),
+        ("place a { centered }", "centred"),
+        ("block rest on board", "rests"),
+        ("part a of b { show lefft }", "left"),
+    ],
+)
+def test_a_misspelt_word_is_put_right(text, word):
+    d = only(text)
+    assert d.code == "rod111" and f"`{word}`" in d.help
+    assert checked(text).value == checked(text).value is not None
+
+
+def test_a_word_put_right_stands_in_the_tree_as_it_should():
+    part = checked("part a of b { levle; show lefft }").value.statements[0]
+    assert (part.orient[0].text, part.show.text) == ("level", "left")
+
+
+def test_a_statement_that_was_skipped_leaves_no_tree():
+    assert checked("let a = 1\npart b of c { upright 3 }").value is None
+
+
+def test_a_brace_that_is_missing_does_not_hide_what_follows():
+    text = "part a of b {\n level\npart c of d {\n levl\n}\npart e of f\n upright\n}\nlet g = 1 1"
+    assert told(text) == [("rod112", "{"), ("rod111", "levl"), ("rod110", "\n"), ("rod110", "1")]
+
+
+def test_two_statements_on_a_line_are_one_mistake():
+    text = "part a of b { level at bottom wide 3 } part c of d { level }"
+    assert told(text) == [("rod110", "wide"), ("rod110", "part")]
+    assert len(checked(text).value.statements) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        'project "A" { paper a4; paper letter }',
+        "size wide 3, wide 4",
+        "stock a { sheet 3 x 2 x 1; sheet 3 x 2 x 1 }",
+        "stock a { grain none; grain along 4 }",
+        "hardware a { pack 2; pack 3 }",
+        "part a of b { wide 3; wide from left to right }",
+        "part a of b { upright; level }",
+        "part a of b { rip 1; rip 2 }",
+        "place a (w = 1, w = 2)",
+        "place a as b as c",
+        "assembly a (w, w) { size wide 3 }",
+        "joint a to b { brads every 3; pockets every 4 every 5 }",
+        "fit 2 a { on b; under c }",
+        "fit 2 a { on b; centred; at corners }",
+        "practice { kerf 1; kerf 2 }",
+        "room { size wide 3; size wide 4 }",
+    ],
+)
+def test_a_clause_said_twice_points_at_both(text):
+    d = only(text)
+    assert d.code == "rod130" and d.others[0].span.end <= d.label.span.start
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("let a = “b”", "rod104"),
+        ("let a = 3 × 4", "rod104"),
+        ("let a = 3 – 4", "rod104"),
+        ("let a = 9^9^9", "rod104"),
+        ("let a = 3 # \x1b[31m", "rod104"),
+        ("let a\u202e = 3", "rod104"),
+        ('include "rack', "rod105"),
+        ("let a = sqrt(4)", "rod111"),
+        ("let a = 1 }", "rod113"),
+        ("part a.b of c { level }", "rod131"),
+        ("let " + "a" * 81 + " = 1", "rod131"),
+        ("let left-over = 1", "rod114"),
+        ("part shelf-2 of ply { level }", "rod114"),
+        ("fit 4 foot { at corners }", "rod134"),
+        ("", "rod103"),
+        ("\n # nothing\n", "rod103"),
+    ],
+)
+def test_one_slip_is_one_error(text, code):
+    assert [d.code for d in checked(text).diagnostics] == [code]
+
+
+def test_the_list_of_mistakes_ends():
+    found = checked("let a b\n" * 50).diagnostics
+    assert [d.code for d in found] == ["rod110"] * 20 + ["rod108"]
+
+
+@pytest.mark.parametrize("code", [c for c in OWN if c not in NOT_FROM_TEXT])
+def test_a_page_shows_the_mistake_and_its_mending(code):
+    wrong, mended = re.findall(r"```rod\n(.*?)```", page(code), re.S)
+    assert code in {d.code for d in checked(wrong).diagnostics}
+    assert not checked(mended).diagnostics
+
+
+def test_every_error_of_reading_has_its_page():
+    problems = (Path(read.__code__.co_filename).parent / "problems.py").read_text("utf-8")
+    assert sorted(set(re.findall(r'"(rod\d{3})"', problems))) == OWN
