@@ -1,0 +1,89 @@
+"""Every joint's methods applied to its contacts."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from itertools import groupby
+
+from setout.diagnostics import Diagnostic
+from setout.geometry import Face
+from setout.join.ground import Ground
+from setout.join.housings import Housed
+from setout.join.methods import METHODS, Laid, Task, Way
+from setout.join.methods.task import area
+from setout.join.model import Bore, Contact, Fastening
+from setout.join.seats import cheek_seat, end_seat
+from setout.place.model import Joint, Method
+
+# Where two boards meet in several ways (a kick board in its notches), the way each method likes best.
+_LIKES = {
+    "pockets": ("butt", "edge", "lap", "face"),
+    "dowels": ("butt", "lap", "face", "edge"),
+    "screws": ("face", "lap", "butt", "edge"),
+    "brads": ("face", "lap", "butt", "edge"),
+}
+
+
+@dataclass(frozen=True)
+class Fastened:
+    fastenings: tuple[Fastening, ...]
+    bores: Mapping[str, tuple[Bore, ...]]
+    ways: tuple[Way, ...]
+    diagnostics: tuple[Diagnostic, ...]
+
+
+def fasten(ground: Ground, contacts: Iterable[Contact], housed: Housed) -> Fastened:
+    """Lay out the fasteners of every contact whose housing, if it has one, is sound."""
+    joints = {joint.id: joint for joint in ground.scene.joints}
+    laid: list[Laid] = []
+    by_pair = defaultdict(list)
+    for contact in contacts:
+        by_pair[contact.joint, contact.a, contact.b].append(contact)
+    for (joint, _, _), met in by_pair.items():
+        sound = [c for c in met if c.id not in housed.spoiled]
+        for method in joints[joint].methods:
+            if sound and method.kind in METHODS:
+                laid += _by_method(ground, joints[joint], method, sound, housed)
+    return _gathered(laid)
+
+
+def _by_method(ground: Ground, joint: Joint, method: Method, contacts: list[Contact], housed: Housed) -> list[Laid]:
+    """One method on all the contacts of two boards. Too narrow is told only if none of them is held."""
+    chosen = contacts if method.kind == "glue" else _best(contacts, _LIKES[method.kind])
+    laid = [METHODS[method.kind](_task(ground, joint, method, contact, housed)) for contact in chosen]
+    narrow = [one.narrow for one in laid if one.narrow is not None]
+    if len(narrow) == len(laid):
+        laid.append(Laid(diagnostics=(narrow[0],)))
+    return laid
+
+
+def _best(contacts: list[Contact], likes: tuple[str, ...]) -> list[Contact]:
+    """The contacts on one face of the entering board: the kind liked best, and of those the face with most contact."""
+    kind = min((c.kind for c in contacts), key=likes.index)
+    liked = sorted((c for c in contacts if c.kind == kind), key=lambda c: c.face_a)
+    faces: dict[Face, list[Contact]] = {face: list(cs) for face, cs in groupby(liked, key=lambda c: c.face_a)}
+    best = max(faces.values(), key=lambda cs: sum(area(c) for c in cs))
+    return [c for c in contacts if c in best]
+
+
+def _task(ground: Ground, joint: Joint, method: Method, contact: Contact, housed: Housed) -> Task:
+    a, b = ground.board(contact.a), None if contact.b is None else ground.board(contact.b)
+    cut = housed.cavities.get(contact.id)
+    end = end_seat(contact, a, b, ground.solids, cut)
+    cheek = cheek_seat(contact, a, b, ground.solids, cut) if cut is not None and cut.kind == "rabbet" and b else None
+    return Task(ground, joint, contact, method, end, cheek, cut)
+
+
+def _gathered(laid: list[Laid]) -> Fastened:
+    bores = defaultdict(list)
+    for one in laid:
+        for path, bore in one.bores:
+            bores[path].append(bore)
+    return Fastened(
+        tuple(one.fastening for one in laid if one.fastening is not None),
+        {path: tuple(b) for path, b in bores.items()},
+        tuple(way for one in laid for way in one.ways),
+        tuple(d for one in laid for d in one.diagnostics),
+    )

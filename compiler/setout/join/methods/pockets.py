@@ -1,0 +1,131 @@
+"""Pocket holes: drilled slanting into the entering board's broad face, coming out of the edge that meets the other."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setout.diagnostics import Diagnostic
+from setout.geometry import Axis, Box, Face, Vec
+from setout.join import problems
+from setout.join.layout import row
+from setout.join.methods.names import named, screw_diameter
+from setout.join.methods.task import Laid, Task, Way, area, crowded, in_wood, rule, wrong
+from setout.join.model import Bore, Fastening
+from setout.join.seats import moved
+
+_STAIRS = 4  # boxes that stand for one slanting hole when looking for what hits it
+
+
+def lay(task: Task) -> Laid:
+    """Pockets along the contact, at the middle of the entering board's edge."""
+    if task.contact.b is None:
+        return wrong(problems.not_on_a_wall(task.a, task.method))
+    if task.end.broad_a:
+        return wrong(problems.pockets_in_a_flat(task.joint, task.method, task.a, task.b))
+    face = _face(task)
+    if face is None:
+        return wrong(problems.pocket_face(task.method, task.a))
+    thick = task.a.box.size(task.a.thick)
+    if not task.practice.value("pocket_thinnest") <= thick <= task.practice.value("pocket_thickest"):
+        return wrong(problems.no_pockets_in(task.ground, task.method, task.a, thick))
+    return _laid(task, face, thick)
+
+
+def _face(task: Task) -> Face | None:
+    """The face said; else the one that is not shown. None when it is no broad face, or unsaid and neither is shown."""
+    face = task.method.face
+    if face is None and task.a.show is not None:
+        face = task.a.show.opposite
+    return face if face is not None and face.axis == task.a.thick else None
+
+
+def _laid(task: Task, face: Face, thick: Fraction) -> Laid:
+    along = Axis(3 - task.end.axis - task.a.thick)
+    length, how = task.end.area.size(along), rule(task, "pocket", two_up_to=task.practice.value("pocket_two_up_to"))
+    if task.method.every is not None:
+        how = rule(task, "pocket")  # two are no longer enough because the contact is short: the spec has said how many
+    no = crowded(task, length, how)
+    if no is not None:
+        return wrong(no)
+    if _narrow(task, length):
+        return Laid(narrow=problems.too_narrow(task.ground, task.method, task.a, task.b, task.contact))
+    screw, within = (task.practice.nearest(f"pocket_{name}", thick) for name in ("screw", "seat"))
+    points = in_wood(task, task.end, [_on_edge(task, along, offset) for offset in row(length, how)])
+    bore = task.practice.value("pocket_bore")
+    gauge = int(task.practice.value("pocket_gauge"))
+    setting = task.practice.nearest("pocket_setting", thick)
+    name = named("pockets", gauge, screw, None)
+    bores = tuple((task.a.path, _bore(task, face, point, bore, name)) for point in points)
+    fastening = Fastening(
+        task.contact.id, task.joint.id, "pockets", len(points), gauge, screw, bore, setting, task.a.path, face,
+        area(task.contact),
+    )  # fmt: skip
+    reach = (screw - within) * task.practice.value("pocket_cosine") - task.end.gap
+    ways = tuple(way for point in points for way in _ways(task, face, point, bore, reach))
+    return Laid(fastening, bores, ways, tuple(_through(task, points, screw, reach)))
+
+
+def _middle(task: Task) -> Fraction:
+    return (task.a.box.lo[task.a.thick] + task.a.box.hi[task.a.thick]) / 2
+
+
+def _narrow(task: Task, length: Fraction) -> bool:
+    across, end = task.a.thick, task.end.area
+    met = end.lo[across] < _middle(task) < end.hi[across]
+    enough = end.size(across) >= task.practice.value("pocket_narrowest")
+    return not (met and enough and length >= task.practice.value("pocket_shortest"))
+
+
+def _on_edge(task: Task, along: Axis, offset: Fraction) -> Vec:
+    """The middle of the edge, `offset` along the contact: where the screw leaves the entering board."""
+    point = moved(task.end.area.lo, along, task.end.area.lo[along] + offset)
+    return moved(point, task.a.thick, _middle(task))
+
+
+def _bore(task: Task, face: Face, point: Vec, diameter: Fraction, name: str) -> Bore:
+    at = moved(point, task.a.thick, task.a.box.face(face))
+    return Bore("pocket", face, at, diameter, None, task.end.face_a, name, task.contact.id)
+
+
+def _through(task: Task, points: list[Vec], screw: Fraction, reach: Fraction) -> list[Diagnostic]:
+    """Whether the screw's tip stays in the receiver, measured at the place where the wood is thinnest."""
+    solid = task.ground.solids[task.b.path]
+    wood = min(solid.depth_at(task.end.on_b(point), task.end.face_a.opposite) for point in points)
+    if reach >= wood:
+        return [problems.pocket_comes_out(task.ground, task.method, task.a, task.b, screw, reach, wood)]
+    if wood - reach < task.practice.value("screw_tip_margin"):
+        return [problems.pocket_tip_near(task.ground, task.method, task.a, task.b, screw, reach, wood)]
+    return []
+
+
+def _ways(task: Task, face: Face, point: Vec, bore: Fraction, reach: Fraction) -> list[Way]:
+    """The pocket in the entering board and the screw's slanting tip in the receiver."""
+    slope, half = task.practice.value("pocket_tangent"), task.a.box.size(task.a.thick) / 2
+    out = task.end.face_a
+    lip = moved(point, out.axis, point[out.axis] - out.sign * half / slope)
+    lip = moved(lip, face.axis, task.a.box.face(face))
+    start, deep = task.end.on_b(point), max(reach, Fraction(0))
+    tip = moved(start, out.axis, start[out.axis] + out.sign * deep)
+    tip = moved(tip, face.axis, tip[face.axis] - face.sign * deep * slope)
+    screw = screw_diameter(task.practice, int(task.practice.value("pocket_gauge")))
+    return [
+        Way(board, p, box, what, task.source, task.method.span)
+        for board, p, q, wide, what in (
+            (task.a.path, point, lip, bore, "a pocket"),
+            (task.b.path, start, tip, screw, "a pocket screw"),
+        )
+        for box in _slanting(p, q, out.axis, wide / 2)
+    ]
+
+
+def _slanting(p: Vec, q: Vec, axis: Axis, radius: Fraction) -> list[Box]:
+    """A slanting hole as a stair of boxes; `axis` is the one it runs along most."""
+    stairs = []
+    for step in range(_STAIRS):
+        ends = [[a + (b - a) * n / _STAIRS for a, b in zip(p, q)] for n in (step, step + 1)]
+        lo, hi = list(map(min, *ends)), list(map(max, *ends))
+        for k in range(3):
+            if k != axis:
+                lo[k], hi[k] = lo[k] - radius, hi[k] + radius
+        stairs.append(Box(tuple(lo), tuple(hi)))
+    return stairs

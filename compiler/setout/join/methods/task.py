@@ -1,0 +1,143 @@
+"""What a method of joining is given, and what it hands back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from setout.diagnostics import Diagnostic
+from setout.geometry import Box, Vec
+from setout.join import problems
+from setout.join.ground import Ground
+from setout.join.layout import Rule, row, row_count
+from setout.join.model import Bore, Cavity, Contact, Fastening
+from setout.join.seats import Seat
+from setout.place.model import Board, Joint, Method
+from setout.practice import Practice
+from setout.source import Span
+
+
+@dataclass(frozen=True)
+class Task:
+    """One contact to be held by one method. `end` is where the entering board ends; `cheek` where its face lies in a
+    rabbet. The ground's solids have their tongues and housings."""
+
+    ground: Ground
+    joint: Joint
+    contact: Contact
+    method: Method
+    end: Seat
+    cheek: Seat | None
+    cut: Cavity | None
+
+    @property
+    def a(self) -> Board:
+        return self.ground.board(self.contact.a)
+
+    @property
+    def b(self) -> Board:
+        """The receiver. Not for walls."""
+        assert self.contact.b is not None
+        return self.ground.board(self.contact.b)
+
+    @property
+    def source(self) -> str:
+        """Names the fasteners of one method in one contact: they don't hit each other."""
+        return f"{self.contact.id} {self.method.kind}"
+
+    @property
+    def practice(self) -> Practice:
+        return self.ground.practice
+
+
+@dataclass(frozen=True)
+class Way:
+    """The room a bore or fastener takes up in a board, as a box. `what` names it.
+
+    Ways of one `source` never hit. A slanting hole is several ways, all with the same start `at`.
+    """
+
+    board: str
+    at: Vec
+    box: Box
+    what: str
+    source: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Laid:
+    """`bores` with the board each is drilled in. `narrow` is set when nothing fits: worth saying only if no other
+    contact of the same two boards is held."""
+
+    fastening: Fastening | None = None
+    bores: tuple[tuple[str, Bore], ...] = ()
+    ways: tuple[Way, ...] = ()
+    diagnostics: tuple[Diagnostic, ...] = ()
+    narrow: Diagnostic | None = None
+
+
+def wrong(diagnostic: Diagnostic) -> Laid:
+    return Laid(diagnostics=(diagnostic,))
+
+
+def rule(task: Task, kind: str, **more: Fraction) -> Rule:
+    """The spacing rule of `kind` (a prefix of the practice rows); the joint's own `every` goes first."""
+    spacing = task.method.every if task.method.every is not None else task.practice.value(f"{kind}_spacing")
+    return Rule(task.practice.value(f"{kind}_first"), spacing, task.practice.value(f"{kind}_single_below"), **more)
+
+
+def crowded(task: Task, length: Fraction, how: Rule) -> Diagnostic | None:
+    """A spacing that no one can mean. Checked before anything is laid out, so that no slip makes a million holes."""
+    closest, most = task.practice.value("fastener_closest"), task.practice.value("fastener_most")
+    if how.spacing < closest:
+        return problems.too_close(task.ground, task.method, how.spacing, closest)
+    if row_count(length, how) > most:
+        return problems.too_many(task.ground, task.method, length, most)
+    return None
+
+
+def grid(task: Task, seat: Seat, how: Rule) -> list[Vec]:
+    """Points of one row; of several where two broad faces lie on each other."""
+    across: tuple[Fraction, ...] = (seat.area.size(seat.short) / 2,)
+    if seat.broad_a and seat.broad_b:
+        wide = Rule(how.first, how.spacing, task.practice.value("screw_one_row_up_to"))
+        across = row(seat.area.size(seat.short), wide)
+    return seat.points(seat.long, row(seat.area.size(seat.long), how), across)
+
+
+def in_wood(task: Task, seat: Seat, points: list[Vec]) -> list[Vec]:
+    """The points at which both boards have wood: another housing may run through one of them. All, if none has."""
+    assert seat.b is not None
+    mine, theirs = task.ground.solids[seat.a], task.ground.solids[seat.b]
+    back = seat.face_a.opposite
+    sound = [p for p in points if mine.depth_at(p, seat.face_a) > 0 and theirs.depth_at(seat.on_b(p), back) > 0]
+    return sound or points
+
+
+def driven_first(task: Task) -> Seat:
+    """The seat turned so that its `a` is the board that screws or brads are driven through."""
+    through = task.method.through
+    end = task.end
+    if task.contact.b in through and task.contact.a not in through:
+        return end.turned()
+    seat = task.cheek or end
+    if task.contact.a in through or (seat.broad_a and not seat.broad_b) or task.cheek is not None:
+        return seat
+    if seat.broad_b and not seat.broad_a:
+        return seat.turned()
+    mine, theirs = (task.ground.solids[board.path].box.size(seat.axis) for board in (task.a, task.b))
+    return seat if mine <= theirs else seat.turned()
+
+
+def area(contact: Contact) -> Fraction:
+    """Square inches of a contact."""
+    sizes = [contact.area.size(k) for k in range(3) if k != contact.face_a.axis]
+    return sizes[0] * sizes[1]
+
+
+def rod(point: Vec, toward: Vec, radius: Fraction) -> Box:
+    """The box round a straight hole from one point to another along an axis."""
+    lo = tuple(min(p, q) - (radius if p == q else 0) for p, q in zip(point, toward))
+    hi = tuple(max(p, q) + (radius if p == q else 0) for p, q in zip(point, toward))
+    return Box(lo, hi)  # type: ignore[arg-type]

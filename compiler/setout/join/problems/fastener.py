@@ -1,0 +1,103 @@
+"""Screws, brads and dowels."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setout.diagnostics import Diagnostic, Label, error, warning
+from setout.join.ground import Ground
+from setout.join.model import Contact
+from setout.place.model import Board, Method
+
+
+def comes_out(
+    ground: Ground, method: Method, driven: Board, second: Board, through: Fraction, wood: Fraction, least: Fraction
+) -> Diagnostic:
+    return error(
+        "rod385",
+        f"Driven through `{driven.path}`, {method.kind} would come out of `{second.path}`",
+        method.span,
+        f"{ground.fine(through)} and {ground.fine(wood)} of wood; the shortest that holds is {ground.say(least)}",
+        Label(driven.head, "driven through this"),
+        Label(second.head, "into this"),
+        help=f"drive them through `{second.name}` instead (`through {second.name}`), or glue this joint",
+    )
+
+
+def dowel_finds_no_room(ground: Ground, method: Method, a: Board, b: Board, length: Fraction) -> Diagnostic:
+    return error(
+        "rod385",
+        f"A dowel {ground.say(length)} long would come out of `{a.path}` or `{b.path}`",
+        method.span,
+        "too little wood for the holes",
+        Label(a.head, "drilled here"),
+        Label(b.head, "and here"),
+        help="use screws or glue for this joint",
+    )
+
+
+def none_long_enough(ground: Ground, method: Method, driven: Board, through: Fraction, longest: Fraction) -> Diagnostic:
+    what = method.kind
+    return error(
+        "rod386",
+        f"No {what} are long enough to go through `{driven.path}` and hold",
+        method.span,
+        f"{ground.say(through)} to go through; the longest on sale are {ground.say(longest)}",
+        Label(driven.head, "driven through this"),
+        help="drive them the other way (`through …`), or use pockets or dowels",
+    )
+
+
+def too_narrow(ground: Ground, method: Method, a: Board, b: Board, contact: Contact) -> Diagnostic:
+    sizes = sorted(contact.area.size(k) for k in range(3) if k != contact.face_a.axis)
+    return warning(
+        "rod387",
+        f"`{a.path}` and `{b.path}` meet in too little for {method.kind}",
+        method.span,
+        f"{ground.say(sizes[1])} x {ground.say(sizes[0])}: none are counted here",
+        Label(a.head),
+        Label(b.head),
+        help="move the parts so that more of them meets, or use glue alone",
+    )
+
+
+def too_close(ground: Ground, method: Method, spacing: Fraction, closest: Fraction) -> Diagnostic:
+    return error(
+        "rod388",
+        f"With {method.kind} every {ground.say(spacing)} the wood would split",
+        method.span,
+        f"at least {ground.say(closest)} apart",
+        help="`every` says how far apart they are at most",
+    )
+
+
+def too_many(ground: Ground, method: Method, length: Fraction, most: Fraction) -> Diagnostic:
+    return error(
+        "rod388",
+        f"More than {most} {method.kind} in one contact",
+        method.span,
+        f"{ground.say(length)} long",
+        help="set them farther apart (`every …`), or check the sizes of the parts",
+    )
+
+
+def through_neither(method: Method, a: Board, b: Board) -> Diagnostic:
+    return error(
+        "rod389",
+        f"The {method.kind} between `{a.path}` and `{b.path}` can't go through another part",
+        method.span,
+        f"`through` takes `{a.name}` or `{b.name}` here",
+        Label(a.head),
+        Label(b.head),
+        help="split the joint, so that each says what its screws go through",
+    )
+
+
+def no_studs_here(method: Method, a: Board, b: Board) -> Diagnostic:
+    return error(
+        "rod396",
+        f"`{a.path}` meets `{b.path}` here, not a wall: there are no studs",
+        method.span,
+        "`into studs` is for joints to the room",
+        help="leave out `into studs`, or join to `room.back`",
+    )

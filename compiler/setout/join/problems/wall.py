@@ -1,0 +1,47 @@
+"""Joints to the room."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setout.diagnostics import Diagnostic, Label, error, warning
+from setout.geometry import Face
+from setout.join.ground import Ground
+from setout.place.model import Board, Method
+
+
+def not_on_a_wall(a: Board, method: Method) -> Diagnostic:
+    return error(
+        "rod391",
+        f"`{a.path}` can't be held to the room by {_method(method)}",
+        method.span,
+        "only screws hold to a wall or floor",
+        Label(a.head),
+        help="write `screws into studs` for a wall, `screws` for the floor",
+    )
+
+
+def no_stud_behind(ground: Ground, method: Method, a: Board, spacing: Fraction, first: Fraction) -> Diagnostic:
+    return warning(
+        "rod392",
+        f"There is no stud behind `{a.path}`",
+        method.span,
+        f"studs stand every {ground.say(spacing)}, the first {ground.say(first)} from the left",
+        Label(a.head, "ends between two studs"),
+        help=f"make `{a.name}` long enough to reach a stud, or move it",
+    )
+
+
+def wall_without_studs(method: Method, a: Board, wall: Face) -> Diagnostic:
+    return warning(
+        "rod393",
+        f"The screws of `{a.path}` go into the {wall.word} wall, and nothing says that there is wood behind",
+        method.span,
+        "drywall alone holds nothing",
+        Label(a.head),
+        help="write `screws into studs`",
+    )
+
+
+def _method(method: Method) -> str:
+    return f"a {method.kind}" if method.kind in ("dado", "groove", "rabbet") else method.kind

@@ -1,0 +1,45 @@
+"""Hardware that is set out on a board."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setout.diagnostics import Diagnostic, error
+from setout.geometry import Axis
+from setout.place.problems.words import amount
+from setout.resolve.model import Hardware
+from setout.source import Span
+from setout.units import Style
+
+
+def layout_unlike_count(hardware: Hardware, n: int, layout: str, want: int, at: Span) -> Diagnostic:
+    where = {"corners": "`at corners`", "centred": "`centred`"}[layout]
+    return error(
+        "rod290",
+        f"{where} takes {want}, not {n}",
+        at,
+        f"{n} of `{hardware.name}`",
+        help=f"fit {want}, or set them out with `row along wide`",
+    )
+
+
+def inset_missing(hardware: Hardware, at: Span) -> Diagnostic:
+    return error(
+        "rod291",
+        f"How far in from the corners does `{hardware.name}` sit?",
+        at,
+        "",
+        help="add `inset 2`, measured to the middle from both edges",
+    )
+
+
+def inset_too_large(
+    style: Style, hardware: Hardware, path: str, axis: Axis, inset: Fraction, size: Fraction, at: Span
+) -> Diagnostic:
+    return error(
+        "rod292",
+        f"`{hardware.name}` can't sit {amount(style, inset)} in on `{path}`",
+        at,
+        f"it is {amount(style, size)} {axis.word}",
+        help="an inset of less than half the board",
+    )

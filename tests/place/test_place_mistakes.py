@@ -1,0 +1,148 @@
+"""What a builder gets wrong: told once, at the place, several at a time, and never as an exception."""
+
+from __future__ import annotations
+
+import re
+import time
+
+import pytest
+
+from setout.diagnostics import Severity
+from setout.place import place
+from setout.read import read
+from setout.resolve import resolve
+from setout.source import Source
+
+JOB = "size wide 30, high 40, deep 12\n"
+
+
+def cases(repo):
+    return sorted(p for p in (repo / "tests" / "errors").glob("rod*") if "rod250" <= p.name <= "rod349")
+
+
+def test_every_case_of_this_stage_has_its_code_and_no_other(repo):
+    wrong = {}
+    for case in cases(repo):
+        tree = read(Source("spec.rod", (case / "spec.rod").read_text("utf-8")))
+        project = resolve(tree.value, lambda _: None, {})
+        found = (*tree.diagnostics, *project.diagnostics, *place(project.value).diagnostics)
+        if [d.code for d in found] != [case.name]:
+            wrong[case.name] = [d.code for d in found]
+    assert wrong == {}
+
+
+def test_a_loop_is_shown_link_by_link(checked):
+    text = JOB + "part a of ply { level on b }\npart b of ply { level on c }\npart c of ply { level on a }\n"
+    (found,) = checked(text).diagnostics
+    assert found.code == "rod250"
+    assert len((found.label, *found.others)) == 3
+    assert re.fullmatch(r".*a\.top -> .*", found.help.split(":")[0]) and found.help.count("->") >= 3
+
+
+def test_a_count_that_hangs_on_its_own_members_is_a_loop(codes):
+    text = JOB + "part low of ply { level at bottom }\npart high_one of ply { level at top }\n"
+    text += "part shelf of ply { level; repeat floor(shelf.1.top / 6in) between low and high_one }\n"
+    assert codes(text) == ["rod250"]
+
+
+def test_ends_that_don_t_hang_on_one_another_are_no_loop(spans):
+    text = "part a of ply { level at bottom; wide from left to b.left }\n"
+    made = spans(JOB + text + "part b of ply { level at top; wide from left + 5 to a.right + 9 }")
+    assert made["a"].startswith("0..5 ") and made["b"].startswith("5..14 ")
+
+
+def test_several_mistakes_are_told_in_one_run_and_their_consequences_are_not(codes):
+    text = (
+        JOB
+        + """
+    part a of ply { level at bottom; deep 13 from front }
+    part b of ply { level at bottom + 5; wide from right to left }
+    part c of ply { level at bottom + 9; wide b.wide from left }
+    part d of ply { level at bottom + 12; wide c.wide + 1 from left }
+    part e of ply { upright at left; high 3 }
+    joint b to e { glue }
+    """
+    )
+    assert sorted(codes(text)) == ["rod255", "rod258", "rod263"]
+
+
+def test_a_mistake_in_an_assembly_is_told_once_however_often_it_is_placed(codes):
+    text = "assembly box { size wide 5, high 5, deep 5; part lid of ply { level at top; wide 6 from left } }\n"
+    assert codes(text + "place box { at bottom, back; repeat 4 wide every 6 from left }\n" + JOB) == ["rod263"]
+
+
+def test_what_stands_out_says_by_how_much_and_where(checked):
+    (found,) = checked(JOB + "part a of ply { level at bottom - 1/4; deep 12-1/2 from front }").diagnostics
+    assert found.label.text == "by 1/4 in at the bottom, 1/2 in at the back"
+
+
+def test_an_assembly_that_stands_out_of_the_one_around_it(codes):
+    text = "assembly box { size wide 5, high 5, deep 5; part lid of ply { level at top } }\nplace box { at left, bottom"
+    assert codes(f"{JOB}{text}; deep from front + 8 }}") == ["rod263"]
+    assert codes(f"{JOB}{text}; deep from front + 7 }}") == []
+
+
+def test_warnings_leave_the_job_placed(checked):
+    made = checked("size wide 100, high 40, deep 12\npart shelf of ply { level at bottom }")
+    assert [d.severity for d in made.diagnostics] == [Severity.WARNING] and made.value.drawn.boards
+
+
+@pytest.mark.parametrize(
+    ("grain", "found"), [("grain wide", []), ("grain deep", ["rod277"]), ("grain any", []), ("", [])]
+)
+def test_grain_decides_whether_a_sheet_is_large_enough(codes, grain, found):
+    assert codes(f"size wide 90, high 9, deep 40\npart shelf of ply {{ level at bottom; {grain} }}") == found
+
+
+def test_a_chain_of_thousands_is_followed(scene):
+    n = 3000
+    chain = "".join(f"part p{i} of thin {{ level on p{i - 1} }}\n" for i in range(1, n))
+    made = scene(f"size wide 9, high {n}, deep 9\n{chain}part p0 of thin {{ level at bottom }}")
+    assert made.boards[f"p{n - 1}"].box.lo[1] == (n - 1) / 4
+
+
+def test_a_ring_of_thousands_is_told_in_a_few_lines(checked):
+    n = 2000
+    ring = "".join(f"part p{i} of thin {{ level on p{(i + 1) % n} }}\n" for i in range(n))
+    (found,) = checked(f"size wide 9, high 9, deep 9\n{ring}").diagnostics
+    assert found.code == "rod250" and len(found.others) < 20 and len(found.help) < 500
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "part a of ply { level; repeat 900 every 1 from bottom; "
+        + "notch deep 1/8 from front, high 1/8 from bottom; " * 300
+        + "}",
+        "assembly a { size wide 1, high 1, deep 1; place b { at left, bottom; repeat 900 deep every 1 from front } }\n"
+        "assembly b { size wide 1, high 1, deep 1; place c { at left, bottom; repeat 900 deep every 1 from front } }\n"
+        "assembly c { size wide 1, high 1, deep 1; part p of thin { level at top } }\nplace a { at left, top, back }",
+        "".join(f'measure m{i} "m" expect 1 to 2\n' for i in range(200))
+        + "part p of thin { level at top; wide m1 from left }",
+    ],
+)
+def test_a_job_beyond_any_bound_is_refused_in_a_moment(checked, text):
+    start = time.perf_counter()
+    found = checked(
+        "size wide 9999, high 9999, deep 9999\n"
+        + text.replace("notch deep 1/8 from front, high", "notch deep 1/8 from front, wide")
+    )
+    assert "rod268" in [d.code for d in found.diagnostics]
+    assert time.perf_counter() - start < 20
+
+
+def test_a_job_of_a_hundred_boards_is_placed_in_a_moment(repo):
+    head = (repo / "specs" / "bookcase.rod").read_text("utf-8").split("place bookcase")[0]
+    text = (
+        head
+        + "place bookcase { at bottom, back; repeat 12 wide every 33 from left }\nsize wide 400, high 60, deep 20\n"
+    )
+    project = resolve(read(Source("spec.rod", text)).value, lambda _: None, {}).value
+    best = min(_timed(project) for _ in range(5))
+    assert best < 0.2  # a twentieth of a second on a quiet machine
+
+
+def _timed(project) -> float:
+    start = time.perf_counter()
+    assert len(place(project).value.drawn.boards) > 100
+    return time.perf_counter() - start
