@@ -1,0 +1,14 @@
+"""What the packet is written from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from setout.piece.model import Pieces
+from setout.plan.order.model import Order
+
+
+@dataclass(frozen=True)
+class Plan:
+    pieces: Pieces
+    order: Order

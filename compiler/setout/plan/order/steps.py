@@ -1,0 +1,38 @@
+"""The steps that the structure of the job asks for, and what must come before what.
+
+Kinds of reasons, the keys of their wording (a step waits for the one named):
+
+    measure-first     what hangs on a measure, a board's size or where it goes, waits for the measuring
+    cut-first         machining, putting together or putting in place waits for the sawing
+    machine-first     putting together or in place waits for the pockets, housings and holes
+    inner-first       an assembly waits for one that goes into it
+    assemble-first    curing, fitting or putting in place waits for putting together
+    glue-cures        what handles an assembly waits until its glue has cured
+    fit-before-hang   hardware goes on at the bench, before hanging (a habit: an order line may say otherwise)
+    fit-before-set    the same, before setting in place
+    stands-on         what carries stands before what it carries
+    set-first         two are fastened to each other, or one to the room, when they are in place
+    declared          a line of the spec's `order` says so
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from setout.piece.model import Pieces
+from setout.plan.order import bench, placing
+from setout.plan.order.batches import Batch
+from setout.plan.order.book import Book
+from setout.plan.order.things import Things
+
+
+def structure(pieces: Pieces, things: Things, batches: Iterable[Batch]) -> Book:
+    """All steps but the builder's own, with the links that follow from how the job is made."""
+    book = Book(pieces, things)
+    bench.measure(book)
+    bench.cut_and_machine(book, batches)
+    bench.assemble(book)
+    placing.put(book)
+    placing.fasten(book)
+    bench.fit(book)
+    return book
