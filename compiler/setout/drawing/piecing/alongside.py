@@ -1,0 +1,176 @@
+"""What stands round a board: running dimensions, overall sizes, and each edge's name."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from setout.drawing.ink import dimension
+from setout.drawing.ink.dimension import ROW, Station
+from setout.drawing.ink.lettering import shortened, width
+from setout.drawing.ink.room import Taken
+from setout.drawing.ink.svg import Canvas
+from setout.drawing.piecing import wording
+from setout.drawing.piecing.frame import ACROSS, Frame
+from setout.drawing.piecing.laying import SIDES, Lie
+from setout.drawing.piecing.outline import corner_gone
+from setout.drawing.piecing.stations import Row, value, zero_face
+from setout.join.model import JoinedBoard
+from setout.units import Style, printed, say
+
+BARE = 9.0  # from an edge without numbers to the middle of its name
+OVERALL = 25.0  # from such an edge to its overall dimension
+_LEAST_STATIONS = 12  # numbers that any side can hold, pushed outwards
+
+
+@dataclass(frozen=True)
+class Surround:
+    """A view's rows, by side, and the board they belong to."""
+
+    board: JoinedBoard
+    rows: Mapping[str, Row]
+    style: Style
+
+    def reach(self, frame: Frame, side: str) -> float:
+        """How much room a side needs outside the board."""
+        if side in self.rows:
+            stations = self._stations(frame, side)
+            if stations:
+                return dimension.reach(stations, across=side in ACROSS) + self._clear(frame, side) + BARE + 6
+        overall = side in ("left", "bottom") and not self.rows.keys() & _parallel(side)
+        return self._clear(frame, side) + (OVERALL + 8 if overall else BARE + 6)
+
+    def draw(self, canvas: Canvas, frame: Frame, taken: Taken) -> None:
+        for side in SIDES:
+            out = 1 if side in ("right", "bottom") else -1
+            clear = self._clear(frame, side)
+            edge, reach = frame.line_of(side), clear
+            stations = self._stations(frame, side) if side in self.rows else ()
+            if stations:
+                reach = dimension.running(canvas, stations, edge, out, across=side in ACROSS, clear=clear)
+                _keep_off(taken, stations, edge, side)
+            self._title(canvas, frame, side, edge + out * (reach + BARE))
+        self._overall(canvas, frame)
+
+    def _clear(self, frame: Frame, side: str) -> float:
+        """How far out the top and bottom have to start, since numbers at the left and right reach past the corners."""
+        if side not in ACROSS:
+            return 0.0
+        columns = [self._stations(frame, s) for s in ("left", "right") if s in self.rows]
+        reaches = [dimension.overhang(c, frame.area.top, frame.area.bottom) for c in columns if c]
+        return max((r[side == "bottom"] for r in reaches), default=0.0)
+
+    def lists(self, frame: Frame) -> list[str]:
+        """Rows with more numbers than their side can hold, in words."""
+        out = []
+        for side, row in self.rows.items():
+            if not self._stations(frame, side):
+                title = self._titles(frame.lie, side)[0]
+                out.append(f"{title}: {', '.join(self._number(frame.lie, side, s.at) for s in row.stops)}")
+        return out
+
+    def _stations(self, frame: Frame, side: str) -> Sequence[Station]:
+        """The row's numbers with both ends of the board. Evenly spaced ones are left out where there are too many;
+        where there still are, it is none at all."""
+        lie, row = frame.lie, self.rows[side]
+        across = side in ACROSS
+        full = lie.wide if across else lie.high
+        starts = {end: self._end_start(lie, side, end) for end in (Fraction(0), full)} | {
+            s.at: s.start for s in row.stops
+        }
+        room = max(_LEAST_STATIONS, int((frame.area.wide if across else frame.area.high) / ROW))
+        ats = sorted(starts)
+        gaps = even_stretches(ats) if len(ats) > room else []
+        skipped = {at for first, last in gaps for at in ats if first < at < last}
+        kept = [self._station(frame, side, at, starts[at]) for at in ats if at not in skipped]
+        kept += [self._every(frame, side, ats, first, last) for first, last in gaps]
+        return sorted(kept) if len(kept) <= room else ()
+
+    def _station(self, frame: Frame, side: str, at: Fraction, start: Fraction) -> Station:
+        across = side in ACROSS
+        x, y = frame.at(at, start) if across else frame.at(start, at)
+        end = at in (0, frame.lie.wide if across else frame.lie.high)
+        along, line_start = (x, y) if across else (y, x)
+        return Station(along, line_start, self._number(frame.lie, side, at, end), end)
+
+    def _every(self, frame: Frame, side: str, ats: Sequence[Fraction], first: Fraction, last: Fraction) -> Station:
+        """`every 6`, without a line, between the ends of an even stretch. A rounded step is not given: it adds up."""
+        start = ats.index(first)
+        pitch = printed(ats[start + 1] - first, self.style)
+        words = f"every {pitch.text}" if pitch.exact else f"{ats.index(last) - start + 1} evenly spaced"
+        middle = self._station(frame, side, (first + last) / 2, Fraction(0))
+        return replace(middle, words=words, bold=False, lined=False)
+
+    def _end_start(self, lie: Lie, side: str, end: Fraction) -> Fraction:
+        """Where the line for an end of the board starts: at the corner, or where a notch has left some board."""
+        across = side in ACROSS
+        edge = {"top": lie.high, "right": lie.wide}.get(side, Fraction(0))
+        gone = corner_gone(self.board, lie, *((end, edge) if across else (edge, end)))
+        if gone is None:
+            return edge
+        by = gone[1] if across else gone[0]
+        return edge - by if edge else edge + by
+
+    def _number(self, lie: Lie, side: str, at: Fraction, end: bool = False) -> str:
+        """What the tape reads; the whole length of a board that is held stands in brackets."""
+        read = value(lie, side, at)
+        words = say(read, self.style)
+        axis = (lie.right if side in ACROSS else lie.up).axis
+        return f"({words})" if end and read and self.board.board.held[axis] else words
+
+    def _titles(self, lie: Lie, side: str) -> tuple[str, ...]:
+        edge, board = lie.edge(side), self.board.board
+        if side not in self.rows:
+            return (wording.edge_name(board, edge),)
+        return wording.row_title(board, edge, zero_face(lie, side), self.rows[side].what)
+
+    def _title(self, canvas: Canvas, frame: Frame, side: str, at: float) -> None:
+        """The edge's name, and if there is room what its numbers are and where the tape hooks."""
+        words = self._titles(frame.lie, side)
+        room = frame.area.wide + 50 if side in ACROSS else frame.area.high + 20
+        fitting = next((w for w in words if width(w) <= room), words[-1])
+        x, y = frame.area.middle
+        if side in ACROSS:
+            canvas.text((x, at), fitting)
+        else:
+            canvas.text((at, y), shortened(fitting, max(room, 50.0)), turned=True)
+
+    def _overall(self, canvas: Canvas, frame: Frame) -> None:
+        """A dimension line for each way that has no running dimensions to tell it."""
+        area, lie = frame.area, frame.lie
+        if not self.rows.keys() & set(ACROSS):
+            words = self._number(lie, "bottom", self._far(lie, "bottom"), True)
+            y = area.bottom + OVERALL + self._clear(frame, "bottom")
+            dimension.level(canvas, area.left, area.right, y, words, bold=True)
+        if not self.rows.keys() & {"left", "right"}:
+            words = self._number(lie, "left", self._far(lie, "left"), True)
+            dimension.upright(canvas, area.top, area.bottom, area.left - OVERALL, words, bold=True)
+
+    def _far(self, lie: Lie, side: str) -> Fraction:
+        full = lie.wide if side in ACROSS else lie.high
+        return full if value(lie, side, full) else Fraction(0)
+
+
+def even_stretches(ats: Sequence[Fraction], least: int = 5) -> list[tuple[Fraction, Fraction]]:
+    """First and last of each stretch of at least `least` places with one and the same distance between them."""
+    out = []
+    start = 0
+    for i in range(1, len(ats)):
+        if i + 1 == len(ats) or ats[i + 1] - ats[i] != ats[start + 1] - ats[start]:
+            if i - start + 1 >= least:
+                out.append((ats[start], ats[i]))
+            start = i
+    return out
+
+
+def _parallel(side: str) -> set[str]:
+    return set(ACROSS) if side in ACROSS else {"left", "right"}
+
+
+def _keep_off(taken: Taken, stations: Sequence[Station], edge: float, side: str) -> None:
+    """Keeps words off the lines that run into the board."""
+    for s in stations:
+        if s.lined and abs(s.start - edge) > 1:
+            a, b = (s.along, s.start), (s.along, edge)
+            taken.line(*((a, b) if side in ACROSS else (a[::-1], b[::-1])))

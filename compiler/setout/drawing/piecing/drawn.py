@@ -1,0 +1,175 @@
+"""One piece laid flat with all that is to be cut and drilled in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from setout.drawing.ink.lettering import SMALL, wrapped
+from setout.drawing.ink.room import Taken
+from setout.drawing.ink.svg import Canvas
+from setout.drawing.model import Drawing
+from setout.drawing.piecing import wording
+from setout.drawing.piecing.alongside import Surround
+from setout.drawing.piecing.frame import Frame
+from setout.drawing.piecing.key import draw_key
+from setout.drawing.piecing.laying import SIDES, Lie, faces_to_draw, standing
+from setout.drawing.piecing.machining import Kind, kinds
+from setout.drawing.piecing.naming import draw_grain, draw_letters, draw_mitre_names
+from setout.drawing.piecing.outline import draw_outline
+from setout.drawing.piecing.stations import rows
+from setout.drawing.piecing.working import draw_bores, draw_cavities
+from setout.join.model import Fastening, JoinedBoard
+from setout.piece.model import Piece
+from setout.units import Style, say
+
+LEAST = 44.0  # points; a narrower board is drawn wider than to scale
+MOST_SCALE = 22.0  # points an inch
+AROUND = 110.0  # points that numbers and names take on both sides together, about
+LINE = 12.0
+BOTH = 1.75  # times the height of one face's drawing that two may take
+PAGE = 620.0  # points that any page has
+APART = 16.0  # between two views
+TRIALS = 6
+
+
+@dataclass(frozen=True)
+class Job:
+    """What is drawn and how: the same for every trial at another scale. `beside`: two views stand side by side."""
+
+    piece: Piece
+    board: JoinedBoard
+    lies: tuple[Lie, ...]
+    beside: bool
+    kinds: tuple[Kind, ...]
+    style: Style
+    width: float
+    height: float
+
+    @property
+    def grid(self) -> tuple[int, int]:
+        """How many views stand side by side, and how many below each other."""
+        return (len(self.lies), 1) if self.beside else (1, len(self.lies))
+
+
+def piece(
+    piece: Piece, style: Style, width: float, height: float, fastenings: Iterable[Fastening] = ()
+) -> Drawing | None:
+    """The piece as its exemplar stands, flat on the page; None for a loose piece, which has no place.
+
+    At most `width` wide, and no higher than `height` unless its numbers and key alone need more; a piece that is worked
+    on both faces may be higher by three quarters. `fastenings` of the same scene give the drill stop's settings.
+    """
+    if piece.exemplar is None:
+        return None
+    job = _job(piece, piece.exemplar, style, width, height, fastenings)
+    seen = job.lies[0].face.word
+    sizes = f"{say(piece.length.amount, style)} x {say(piece.width.amount, style)}"
+    return _fitted(job).finished(f"Piece {piece.mark}, {sizes}, seen from {seen}")
+
+
+def _job(
+    piece: Piece, board: JoinedBoard, style: Style, width: float, height: float, fastenings: Iterable[Fastening]
+) -> Job:
+    faces = faces_to_draw(board)
+    if len(faces) > 1:
+        height = max(height, min(height * BOTH, PAGE))
+    settings = {f.contact: f.setting for f in fastenings if f.setting is not None}
+    upright = tuple(standing(board, f) for f in faces)
+    ways = [(lies, beside) for lies in (upright, tuple(lie.turned() for lie in upright)) for beside in (False, True)]
+    rated = [(_rough_scale(lies, beside, width, height), lies, beside) for lies, beside in ways]
+    # as it stands, and one view below the other, unless another way is clearly larger
+    best = max(range(len(rated)), key=lambda n: rated[n][0] * (1.25, 1.15, 1.0, 0.9)[n])
+    return Job(piece, board, rated[best][1], rated[best][2], kinds(board, faces[0], settings), style, width, height)
+
+
+def _rough_scale(lies: tuple[Lie, ...], beside: bool, width: float, height: float) -> float:
+    across, down = (len(lies), 1) if beside else (1, len(lies))
+    lie = lies[0]
+    wide, high = width / across - AROUND, (height - 50) / down - AROUND
+    return min(max(wide, 30.0) / float(lie.wide), max(high, 30.0) / float(lie.high), MOST_SCALE)
+
+
+def _fitted(job: Job) -> Canvas:
+    """Drawn at the scale at which all of it fits, found by trying: what stands round the board hardly depends on it."""
+    lie, (columns, lines) = job.lies[0], job.grid
+    long, high = float(lie.wide) * columns, float(lie.high) * lines
+    scale, canvas = min(MOST_SCALE, job.width / long), Canvas()
+    for _ in range(TRIALS):
+        canvas = Canvas()
+        across, up = _scales(scale, lie)
+        _draw(job, canvas, across, up)
+        bounds = canvas.bounds
+        if bounds.wide <= job.width - 3 and bounds.high <= job.height - 3:
+            break
+        spare = (job.width - 4 - bounds.wide + long * across) / long
+        spare_up = (job.height - 4 - bounds.high + high * up) / high
+        scale = max(min(scale * 0.98, spare, max(spare_up, LEAST / float(lie.high))), 1e-6)
+    return canvas
+
+
+def _scales(scale: float, lie: Lie) -> tuple[float, float]:
+    """Points an inch along and up the page; a narrow board is drawn broad enough to write on."""
+    long, high = float(lie.wide), float(lie.high)
+    return max(scale, LEAST / long), max(scale, LEAST / high)
+
+
+def _draw(job: Job, canvas: Canvas, across: float, up: float) -> None:
+    """The views, then what didn't fit on them in words, then the key."""
+    left, top = 0.0, 0.0
+    for lie in job.lies:
+        view = _View(job, lie, across, up)
+        view.draw(canvas, left, top)
+        if job.beside:
+            left = canvas.bounds.right + APART
+        else:
+            top = canvas.bounds.bottom + APART
+    left, top = canvas.bounds.left, canvas.bounds.bottom + APART
+    if job.kinds:
+        draw_key(canvas, job.kinds, job.board.board, job.style, (left, top), job.width - 4)
+
+
+class _View:
+    """One face of the board. On the first one the work in its edges is shown as well."""
+
+    def __init__(self, job: Job, lie: Lie, across: float, up: float) -> None:
+        self.job, self.lie, self.across, self.up = job, lie, across, up
+        first = lie is job.lies[0]
+        shown = {lie.face} if not first else {lie.face} | {lie.edge(s) for s in SIDES}
+        self.cuts = [(k, c) for k in job.kinds for c in k.cuts if c.face in shown]
+        self.bores = [(k, b) for k in job.kinds for b in k.bores if b.face in shown]
+        found = rows(job.board, lie, [c for _, c in self.cuts], [b for _, b in self.bores], first)
+        self.surround = Surround(job.board, {r.side: r for r in found}, job.style)
+
+    def draw(self, canvas: Canvas, left: float, top: float) -> None:
+        """With its outermost left and top at `left` and `top`."""
+        board, taken = self.job.board, Taken()
+        room = self.job.width / self.job.grid[0] - APART / 2
+        caption = wrapped(self._caption(), room, 3, bold=True)
+        frame = Frame(self.lie, self.across, self.up, 0.0, 0.0)
+        above = LINE * len(caption) + 3 + self.surround.reach(frame, "top")
+        across, base = left + self.surround.reach(frame, "left"), top + above + float(self.lie.high) * self.up
+        frame = Frame(self.lie, self.across, self.up, across, base)
+        draw_cavities(canvas, frame, [c for _, c in self.cuts], taken)
+        mitres = draw_outline(canvas, frame, board, taken)
+        draw_bores(canvas, frame, [b for _, b in self.bores], taken)
+        self.surround.draw(canvas, frame, taken)
+        draw_letters(canvas, frame, self.cuts, self.bores, taken)
+        draw_mitre_names(canvas, frame, mitres, taken)
+        draw_grain(canvas, frame, board.board, taken)
+        for n, line in enumerate(caption):
+            canvas.text((left, top + SMALL / 2 + LINE * n), line, anchor="start", bold=True)
+        self._lists(canvas, frame, left, room)
+
+    def _lists(self, canvas: Canvas, frame: Frame, left: float, room: float) -> None:
+        """Numbers that found no room along their side."""
+        for words in self.surround.lists(frame):
+            top = canvas.bounds.bottom + LINE
+            for n, line in enumerate(wrapped(words, room, 12)):
+                canvas.text((left, top + LINE * n), line, anchor="start")
+
+    def _caption(self) -> str:
+        words = wording.seen_from(self.job.board.board, self.lie, self.job.piece.measures)
+        if self.across != self.up:
+            words += " " + wording.out_of_scale(self.up > self.across)
+        return words

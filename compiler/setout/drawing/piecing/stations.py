@@ -1,0 +1,104 @@
+"""Which running dimensions stand along which side of a piece, exactly."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from setout.drawing.piecing.frame import ACROSS
+from setout.drawing.piecing.laying import SIDES, Lie
+from setout.geometry import Box, Face
+from setout.join.model import Bore, Cavity, JoinedBoard
+from setout.place.model import Notch
+
+
+@dataclass(frozen=True)
+class Stop:
+    """One station: `at` inches from the page's left (or bottom), its line starting `start` inches from the other."""
+
+    at: Fraction
+    start: Fraction
+
+
+@dataclass(frozen=True)
+class Row:
+    """The stations along one side, and what they lead to: "cuts", "holes", "pockets" …"""
+
+    side: str
+    stops: tuple[Stop, ...]
+    what: tuple[str, ...]
+
+
+def rows(
+    board: JoinedBoard, lie: Lie, cuts: Sequence[Cavity], bores: Sequence[Bore], edges_too: bool
+) -> tuple[Row, ...]:
+    """Rows for the work on the face seen; with `edges_too` also for holes in the board's edges."""
+    found: dict[str, list[tuple[Stop, str]]] = {side: [] for side in SIDES}
+    for cut in cuts:
+        _box_stops(lie, cut.box, found, "cuts")
+    if edges_too:
+        for notch in (f for f in board.features if isinstance(f, Notch)):
+            _box_stops(lie, notch.box, found, "notches" if notch.kind == "notch" else "cut-outs")
+    for bore in bores:
+        _bore_stops(lie, bore, found)
+    return tuple(_row(lie, side, stops) for side, stops in found.items() if stops)
+
+
+def _row(lie: Lie, side: str, stops: Iterable[tuple[Stop, str]]) -> Row:
+    """Stations at one place made one: its line starts where the work nearest to the side is."""
+    inward = side in ("left", "bottom")
+    nearest: dict[Fraction, Fraction] = {}
+    for stop, _ in stops:
+        known = nearest.get(stop.at, stop.start)
+        nearest[stop.at] = min(known, stop.start) if inward else max(known, stop.start)
+    what = tuple(dict.fromkeys(w for _, w in stops))
+    return Row(side, tuple(Stop(at, start) for at, start in sorted(nearest.items())), what)
+
+
+def _box_stops(lie: Lie, box: Box, found: dict[str, list[tuple[Stop, str]]], what: str) -> None:
+    """A housing's side nearest to where the tape hooks, and its ends where it stops short; of a notch both edges."""
+    left, low, right, high = lie.rect(box)
+    housing = what == "cuts"
+    for ends, whole, side, start in (
+        ((left, right), lie.wide, "bottom", low),
+        ((low, high), lie.high, "left", left),
+    ):
+        inner = [e for e in ends if 0 < e < whole]
+        if housing and len(inner) == 2 and _narrow(lie, box, side):
+            inner = [inner[0] if lie.zero(side == "bottom") in ("left", "bottom") else inner[1]]
+        found[side] += [(Stop(e, start), what) for e in inner]
+
+
+def _narrow(lie: Lie, box: Box, side: str) -> bool:
+    """Whether the side's direction is the one across the housing, whose width the key gives."""
+    left, low, right, high = lie.rect(box)
+    return (right - left <= high - low) == (side == "bottom")
+
+
+def _bore_stops(lie: Lie, bore: Bore, found: dict[str, list[tuple[Stop, str]]]) -> None:
+    x, y = lie.x(bore.at), lie.y(bore.at)
+    side = lie.side(bore.toward) if bore.toward else lie.side(bore.face)
+    if side is None:
+        found["top"].append((Stop(x, y), "holes"))
+        found["right"].append((Stop(y, x), "holes"))
+        return
+    what = "pockets" if bore.toward else "holes in the edge"
+    along = (
+        Stop(x, lie.high if side == "top" else Fraction(0))
+        if side in ACROSS
+        else Stop(y, lie.wide if side == "right" else Fraction(0))
+    )
+    found[side].append((along, what))
+
+
+def value(lie: Lie, side: str, at: Fraction) -> Fraction:
+    """What the tape reads at a station of that side."""
+    across = side in ACROSS
+    if lie.zero(across) in ("left", "bottom"):
+        return at
+    return (lie.wide if across else lie.high) - at
+
+
+def zero_face(lie: Lie, side: str) -> Face:
+    return lie.edge(lie.zero(side in ACROSS))

@@ -1,0 +1,1 @@
+"""Boards as solids, and what is seen of them squarely or from the corner."""

@@ -1,0 +1,85 @@
+"""One sheet for each kind of assembly: what it is made of, how that is joined, and how to see that it is square."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from setout.drawing import Drawing
+from setout.geometry import Axis
+from setout.place.model import Fitting, Instance
+from setout.write.assemblies.groups import Group, inside, stands_beside, within
+from setout.write.assemblies.joints import joints
+from setout.write.assemblies.model import Assemblies, Hardware, Part, Sheet, Square
+from setout.write.facts import Facts
+from setout.write.facts.faces import own_face, own_sizes
+from setout.write.facts.paths import ranges, spoken
+from setout.write.facts.sizes import bored, diagonal, length, size
+
+
+def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawing]) -> Assemblies | None:
+    """`drawings` by group key. None when nothing stands in place."""
+    sheets = tuple(_sheet(facts, group, drawings.get(group.key)) for group in groups)
+    return Assemblies(sheets) if sheets else None
+
+
+def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
+    first = group.first
+    sizes = () if first.box is None else own_sizes(first.motion, first.box.sizes)
+    return Sheet(
+        title=first.title or first.definition or facts.project.title,
+        letter=facts.letter(first.definition),
+        names=tuple(spoken(path) for path in group.paths if path),
+        sizes=tuple(length(value, facts.style) for value in sizes) if first.path else (),
+        drawing=drawing,
+        beside=drawing is not None and stands_beside(facts, first),
+        parts=_parts(facts, first),
+        sub=tuple(spoken(within(first, i.path)) for i in inside(facts, first)),
+        joints=joints(facts, first),
+        hardware=tuple(_hardware(facts, fitting) for fitting in facts.fittings_of.get(first.path, ())),
+        square=_square(facts, first),
+    )
+
+
+def _parts(facts: Facts, instance: Instance) -> tuple[Part, ...]:
+    """Its boards by mark, then what it has that stands nowhere."""
+    named: dict[str, list[str]] = {}
+    for path in facts.boards_of.get(instance.path, ()):
+        named.setdefault(facts.mark_of[path], []).append(within(instance, path))
+    placed = tuple(_part(facts, mark, names, len(names)) for mark, names in named.items())
+    loose = facts.loose_of.get(instance.path, ())
+    return placed + tuple(_part(facts, facts.mark_of[part.path], [part.name], part.count) for part in loose)
+
+
+def _part(facts: Facts, mark: str, names: list[str], count: int) -> Part:
+    piece = facts.piece_by_mark[mark]
+    sides = (size(piece.length, facts.style), size(piece.width, facts.style), length(piece.thick, facts.style))
+    return Part(mark, ranges(names), count, *sides)
+
+
+def _hardware(facts: Facts, fitting: Fitting) -> Hardware:
+    board = facts.scene.boards[fitting.board]
+    hole = fitting.hardware.hole
+    return Hardware(
+        title=fitting.hardware.title or fitting.hardware.name,
+        count=fitting.count,
+        on=facts.mark_of[fitting.board],
+        face=own_face(facts.scene, board, fitting.face).word,
+        diameter=None if hole is None else bored(hole[0], facts.style),
+        depth=None if hole is None or hole[1] is None else length(hole[1], facts.style),
+    )
+
+
+def _square(facts: Facts, instance: Instance) -> Square | None:
+    """The front's diagonal; an assembly's alone, since the job's box is mostly air."""
+    if instance.box is None or not instance.path:
+        return None
+    wide, high, _ = own_sizes(instance.motion, instance.box.sizes)
+    tolerance = length(facts.project.practice.value("diagonal_tolerance"), facts.style)
+    return Square(diagonal(wide, high, facts.style), tolerance, _waits(facts, instance, (wide, high)))
+
+
+def _waits(facts: Facts, instance: Instance, front: tuple) -> bool:
+    """Whether the front is another size in another scene."""
+    boxes = [s.scene.instances[instance.path].box for s in facts.plan.pieces.joined.scenes]
+    fronts = {own_sizes(instance.motion, box.sizes)[: Axis.DEEP] for box in boxes if box is not None}
+    return fronts != {front}

@@ -1,0 +1,90 @@
+"""What an assembly's sheet is printed from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from setout.drawing import Drawing
+from setout.write.facts.lines import FastenerLine
+from setout.write.facts.paths import Where
+from setout.write.facts.sizes import Length
+
+
+@dataclass(frozen=True)
+class Part:
+    mark: str
+    names: tuple[str, ...]
+    count: int
+    length: Length
+    width: Length
+    thick: Length
+
+
+@dataclass(frozen=True)
+class Side:
+    """One side of a joint: boards as seen from within the assembly, their marks, and walls ("bottom" the floor)."""
+
+    where: tuple[Where, ...]
+    marks: tuple[str, ...]
+    walls: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Housing:
+    kind: str
+    depth: Length
+    width: Length
+
+
+@dataclass(frozen=True)
+class Joint:
+    """`meets` contact kinds as in join.model.Contact; `places` how many contacts."""
+
+    entering: Side
+    receiving: Side
+    meets: tuple[str, ...]
+    places: int
+    housings: tuple[Housing, ...]
+    fasteners: tuple[FastenerLine, ...]
+    glued: bool
+
+
+@dataclass(frozen=True)
+class Hardware:
+    title: str
+    count: int
+    on: str
+    face: str
+    diameter: Length | None
+    depth: Length | None
+
+
+@dataclass(frozen=True)
+class Square:
+    """The diagonal of the front; both alike within `tolerance`. `waits` when the front hangs on a measure."""
+
+    diagonal: Length
+    tolerance: Length
+    waits: bool
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """`sub` assemblies standing in it. `sizes` wide, high, deep. `beside`: drawing and parts stand side by side."""
+
+    title: str
+    letter: str
+    names: tuple[str, ...]
+    sizes: tuple[Length, ...]
+    drawing: Drawing | None
+    beside: bool
+    parts: tuple[Part, ...]
+    sub: tuple[str, ...]
+    joints: tuple[Joint, ...]
+    hardware: tuple[Hardware, ...]
+    square: Square | None
+
+
+@dataclass(frozen=True)
+class Assemblies:
+    sheets: tuple[Sheet, ...]

@@ -1,0 +1,5 @@
+"""What to be careful of in this job."""
+
+from setout.write.cautions.build import Cautions, build
+
+__all__ = ["Cautions", "build"]

@@ -1,0 +1,86 @@
+"""Which cautions this job calls for. The words, and where they come from, are in the template."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from setout.geometry import Axis
+from setout.write.facts import Facts
+from setout.write.facts.paths import spoken
+from setout.write.facts.sizes import Length, decimal, length
+
+# ASTM F2057-23: free-standing clothing storage 27 in high and up; a fair bound for any tall box
+TALL = Fraction(27)
+KILOGRAMS = Fraction(45359237, 100000000)  # in a pound, exactly
+
+
+@dataclass(frozen=True)
+class Cautions:
+    """`tall` names free-standing assemblies at least `tall_from` high; `on_wall` what is fixed to the room."""
+
+    sheets: bool
+    milled: bool
+    glue: bool
+    screwed: bool
+    on_wall: tuple[str, ...]
+    tall: tuple[str, ...]
+    tall_from: Length
+    lift: str
+    lift_kg: str
+
+
+def build(facts: Facts) -> Cautions:
+    on_wall = _on_wall(facts)
+    lift = facts.project.practice.value("lift_alone")
+    kinds = {f.kind for f in facts.joined.fastenings}
+    return Cautions(
+        sheets=any(piece.stock.kind == "sheet" for piece in facts.plan.pieces.pieces),
+        milled=any(board.cuts for board in facts.joined.boards.values()),
+        glue="glue" in kinds,
+        screwed=bool(kinds & {"pockets", "screws", "brads"}),
+        on_wall=tuple(dict.fromkeys(spoken(_standing(facts, board) or board) for board in on_wall)),
+        tall=tuple(spoken(name) for name in _tall(facts, on_wall)),
+        tall_from=length(TALL, facts.style),
+        lift=decimal(lift, 0),
+        lift_kg=decimal(lift * KILOGRAMS, 0),
+    )
+
+
+def _on_wall(facts: Facts) -> tuple[str, ...]:
+    """Boards joined to a wall of the room (its floor is none)."""
+    return tuple(c.a for c in facts.joined.contacts if c.b is None and c.face_a.axis != Axis.HIGH)
+
+
+def _standing(facts: Facts, board: str) -> str:
+    """The outermost assembly a board belongs to; the job's own boards stand together as ""."""
+    owner = facts.scene.boards[board].owner
+    while outer := facts.scene.instances[owner].parent:
+        owner = outer
+    return owner
+
+
+def _tall(facts: Facts, on_wall: tuple[str, ...]) -> tuple[str, ...]:
+    """What stands tall and isn't held to a wall through anything it is joined to."""
+    held = _reached(facts, {_standing(facts, board) for board in on_wall})
+    bottoms, tops = _outlines(facts)
+    return tuple(name for name in tops if name not in held and tops[name] - bottoms[name] >= TALL)
+
+
+def _reached(facts: Facts, start: set[str]) -> set[str]:
+    pairs = [(_standing(facts, c.a), _standing(facts, c.b)) for c in facts.joined.contacts if c.b is not None]
+    reached = set(start)
+    while more := {b for a, b in pairs + [(b, a) for a, b in pairs] if a in reached} - reached:
+        reached |= more
+    return reached
+
+
+def _outlines(facts: Facts) -> tuple[dict[str, Fraction], dict[str, Fraction]]:
+    """Lowest and highest point of each thing that stands."""
+    bottoms: dict[str, Fraction] = {}
+    tops: dict[str, Fraction] = {}
+    for path, joined in facts.joined.boards.items():
+        name = _standing(facts, path)
+        bottoms[name] = min(joined.box.lo[Axis.HIGH], bottoms.get(name, joined.box.lo[Axis.HIGH]))
+        tops[name] = max(joined.box.hi[Axis.HIGH], tops.get(name, joined.box.hi[Axis.HIGH]))
+    return bottoms, tops

@@ -1,0 +1,77 @@
+"""cutlist.csv: one line a piece, for a spreadsheet. RFC 4180; `COLUMNS` says what each column means.
+
+A text cell that a spreadsheet would take for a formula (it begins with = + - @, a tab or a line's end) gets an
+apostrophe in front: the spec is text from elsewhere, and a cut list must not run.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from io import StringIO
+
+from setout.piece.model import Piece
+from setout.write.facts import Facts
+from setout.write.facts.sizes import MM, Length, decimal, length, size
+
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+
+@dataclass(frozen=True)
+class Column:
+    name: str
+    means: str
+    cell: Callable[[Facts, Piece], str]
+
+
+def build(facts: Facts) -> str:
+    out = StringIO()
+    lines = csv.writer(out)  # the excel dialect is RFC 4180: commas, doubled quotes, CRLF
+    lines.writerow(column.name for column in COLUMNS)
+    for piece in facts.plan.pieces.pieces:
+        lines.writerow(harmless(column.cell(facts, piece)) for column in COLUMNS)
+    return out.getvalue()
+
+
+def harmless(cell: str) -> str:
+    return "'" + cell if cell.startswith(_FORMULA_STARTS) else cell
+
+
+def _shown(facts: Facts, value: Length) -> str:
+    """As on paper, with the unit: a spreadsheet takes a bare 23-1/16 for a date. A held size is left empty."""
+    return "" if value.held else f"{'≈' if value.rounded else ''}{value.text} {facts.unit}"
+
+
+def _mm(value: Fraction, held: bool = False) -> str:
+    return "" if held else decimal(value * MM, 3)
+
+
+def _reserve(facts: Facts, piece: Piece) -> str:
+    if not piece.held:
+        return ""
+    sides = (piece.length.reserve, piece.width.reserve)
+    return " x ".join(_shown(facts, length(side, facts.style)) for side in sides)
+
+
+COLUMNS = (
+    Column("mark", "the piece's mark", lambda f, p: p.mark),
+    Column("count", "boards to cut", lambda f, p: str(p.count)),
+    Column("stock", "the stock's name in the spec", lambda f, p: p.stock.name),
+    Column("material", "the stock's title", lambda f, p: p.stock.title),
+    Column(
+        "length",
+        "in the spec's unit, which is named, to its mark; empty: held",
+        lambda f, p: _shown(f, size(p.length, f.style)),
+    ),
+    Column("width", "the same", lambda f, p: _shown(f, size(p.width, f.style))),
+    Column("thick", "the same", lambda f, p: _shown(f, length(p.thick, f.style))),
+    Column("length_mm", "to 0.001 mm; empty: held", lambda f, p: _mm(p.length.amount, p.length.held)),
+    Column("width_mm", "the same", lambda f, p: _mm(p.width.amount, p.width.held)),
+    Column("thick_mm", "the same", lambda f, p: _mm(p.thick)),
+    Column("grain", "length, width or any; empty: none", lambda f, p: p.grain or ""),
+    Column("waits_for", "measures it is held by, separated by blanks", lambda f, p: " ".join(p.measures)),
+    Column("reserve", "held pieces: length x width to keep material for", _reserve),
+    Column("boards", "paths of the boards, separated by blanks", lambda f, p: " ".join(p.boards)),
+)

@@ -1,0 +1,81 @@
+"""All of a plan's drawings, made once and shared by the packet and the SVG files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+
+from setout.drawing import Drawing, exploded, order_graph, piece, view
+from setout.join.model import JoinedBoard
+from setout.piece.model import Piece
+from setout.units import Style
+from setout.write.assemblies import Group, room_for_drawing
+from setout.write.build_order.build import Doing, words
+from setout.write.facts import Facts
+from setout.write.facts.turning import is_turned, squared, turned_board, turned_scene
+from setout.write.joinery.build import machined
+
+PLAIN, BUSY = 190.0, 290.0  # points: three or two pieces to a page
+FEW = 3  # steps; fewer need no picture
+MANY_CUTS = 4  # more than that need room for their dimensions
+
+
+@dataclass(frozen=True)
+class Drawings:
+    """`views` by side, in the order to lay them out; `exploded` by the group's key, `pieces` by mark."""
+
+    views: Mapping[str, Drawing]
+    exploded: Mapping[str, Drawing]
+    pieces: Mapping[str, Drawing]
+    order: tuple[Drawing, ...]
+
+
+def drawings(facts: Facts, groups: tuple[Group, ...], say: Callable[[Doing], str]) -> Drawings:
+    return Drawings(_views(facts), _exploded(facts, groups), _pieces(facts), _order(facts, say))
+
+
+def _views(facts: Facts) -> dict[str, Drawing]:
+    """The side stands by the front where that leaves room for it, else by the top."""
+    if not facts.joined.boards:
+        return {}
+    front = _view(facts, "front", 1, 235)
+    if front.width <= 0.64 * facts.width:
+        return {"front": front, "side": _view(facts, "side", 0.33, 235), "top": _view(facts, "top", 1, 150)}
+    return {"front": front, "top": _view(facts, "top", 0.62, 150), "side": _view(facts, "side", 0.33, 150)}
+
+
+def _view(facts: Facts, side: str, share: float, height: float) -> Drawing:
+    return view(facts.joined, facts.mark_of, side, share * facts.width, height, facts.style)
+
+
+def _exploded(facts: Facts, groups: tuple[Group, ...]) -> dict[str, Drawing]:
+    return {group.key: _apart(facts, group) for group in groups}
+
+
+def _apart(facts: Facts, group: Group) -> Drawing:
+    motion, joined = group.first.motion, facts.joined
+    scene = turned_scene(joined, squared(motion)) if is_turned(motion) else joined
+    return exploded(scene, group.key, facts.mark_of, *room_for_drawing(facts, group), facts.style)
+
+
+def _pieces(facts: Facts) -> dict[str, Drawing]:
+    made = ((p, piece(_square(facts, p, b), *_room(facts, b), facts.joined.fastenings)) for p, b in machined(facts))
+    return {p.mark: drawing for p, drawing in made if drawing is not None}
+
+
+def _room(facts: Facts, board: JoinedBoard) -> tuple[Style, float, float]:
+    cuts = len(board.bores) + len(board.cuts) + len(board.features)
+    return facts.style, facts.width, PLAIN if cuts <= MANY_CUTS else BUSY
+
+
+def _square(facts: Facts, drawn: Piece, board: JoinedBoard) -> Piece:
+    """The piece with its board's faces named as in its own assembly."""
+    motion = facts.scene.instances[board.board.owner].motion
+    return replace(drawn, exemplar=turned_board(board, squared(motion))) if is_turned(motion) else drawn
+
+
+def _order(facts: Facts, say: Callable[[Doing], str]) -> tuple[Drawing, ...]:
+    if len(facts.plan.order.steps) < FEW:
+        return ()
+    made = order_graph(facts.plan.order, words(facts, say), facts.width, facts.height)
+    return made or ()

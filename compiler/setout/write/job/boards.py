@@ -1,0 +1,66 @@
+"""One board with everything cut and drilled in it, as JSON."""
+
+from __future__ import annotations
+
+from setout.join.model import Bore, Cavity, JoinedBoard
+from setout.place.model import LooseBoard, Mitre, Notch
+from setout.plan.model import Plan
+from setout.write.job.values import Json, box_of, face_word, length, maybe, mm
+
+
+def board_of(joined: JoinedBoard, plan: Plan) -> Json:
+    board = joined.board
+    return {
+        "path": board.path,
+        "mark": plan.pieces.mark_of[board.path],
+        "assembly": board.owner,
+        "stock": board.stock.name,
+        "box": box_of(board.box),
+        "cut_box": box_of(joined.box),
+        "thickness_axis": board.thick.word,
+        "grain": board.grain if board.grain is None or isinstance(board.grain, str) else board.grain.word,
+        "good_face": face_word(board.show),
+        "bores": [_bore(bore) for bore in joined.bores],
+        "housings": [_cavity(cavity) for cavity in joined.cuts],
+        "features": [_notch(f) for f in joined.features if isinstance(f, Notch)]
+        + [_mitre(f) for f in joined.features if isinstance(f, Mitre)],
+    }
+
+
+def _bore(bore: Bore) -> Json:
+    return {
+        "kind": bore.kind,
+        "face": bore.face.word,
+        "at": [str(v) for v in bore.at],
+        "at_mm": [mm(v) for v in bore.at],
+        "diameter": length(bore.diameter),
+        "depth": maybe(bore.depth),
+        "toward": face_word(bore.toward),
+        "fastener": bore.fastener,
+        "source": bore.source,
+    }
+
+
+def _cavity(cavity: Cavity) -> Json:
+    return {
+        "kind": cavity.kind,
+        "face": cavity.face.word,
+        "box": box_of(cavity.box),
+        "depth": length(cavity.depth),
+        "width": length(cavity.width),
+        "for": cavity.for_board,
+        "stopped": [face.word for face in cavity.stopped],
+        "joint": cavity.joint,
+    }
+
+
+def _notch(notch: Notch) -> Json:
+    return {"kind": notch.kind, "box": box_of(notch.box)}
+
+
+def _mitre(mitre: Mitre) -> Json:
+    return {"kind": "mitre", "end": mitre.end.word, "degrees": str(mitre.angle), "long": mitre.long.word}
+
+
+def loose_of(board: LooseBoard, plan: Plan) -> Json:
+    return {"path": board.path, "mark": plan.pieces.mark_of[board.path], "count": board.count, "assembly": board.owner}

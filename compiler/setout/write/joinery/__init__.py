@@ -1,0 +1,5 @@
+"""What to drill and mill."""
+
+from setout.write.joinery.build import Joinery, build
+
+__all__ = ["Joinery", "build"]

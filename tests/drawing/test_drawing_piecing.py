@@ -1,0 +1,130 @@
+"""Pieces laid flat."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction as F
+
+import drawing_samples as s
+import pytest
+from drawing_reading import clashes, lines, sizes, words
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from setout.drawing import piece
+
+
+def drawn(board, width=520, height=320, style=s.INCH, fastenings=(), measures=()):
+    return piece(s.piece_of(board, measures=measures), style, width, height, fastenings)
+
+
+def samples():
+    return {"side": s.bookcase().boards["bookcase.left_side"], "pocketed": s.pocketed(), "notched": s.notched(),
+            "stick": s.stick(), "plain": s.bookcase().boards["bookcase.kick"]}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", samples())
+def test_fits_its_width_is_legible_and_nothing_overlaps(name):
+    board = samples()[name]
+    for style in (s.INCH, s.MM):
+        drawing = drawn(board, style=style)
+        assert drawing.width <= 520 and drawing.height <= 340
+        assert min(sizes(drawing)) >= 9
+        assert not clashes(drawing)
+        assert drawing == drawn(board, style=style)
+
+
+def test_running_dimensions_start_at_the_named_end():
+    said = words(drawn(samples()["side"]))
+    assert "back edge · cuts and notches, from the bottom edge" in said
+    # near sides of the dados, the end of the toe notch (at a dado's side), and the whole length
+    assert {"0", "3", "13", "24", "35", "47-9/32", "48"} <= set(said)
+    assert {"11-1/32", "11-1/4", "2"} <= set(said)
+
+
+def test_the_key_counts_and_sizes_the_work():
+    said = words(drawn(samples()["side"]))
+    for line in (
+        ["5 ×", "dado for bottom panel, shelf and top panel", "23/32", "1/4"],
+        ["1 ×", "rabbet for back panel"],
+    ):
+        assert set(line) <= set(said)
+
+
+def test_both_faces_are_shown_when_both_are_worked():
+    drawing = drawn(s.pocketed(), fastenings=[s.pocket_screws("j/base.bottom_panel/base.side")])
+    said = " ".join(words(drawing))
+    assert "Seen from below" in said and "Seen from above" in said
+    assert "pocket screw 1-1/4 in, drill stop 3/4" in said
+    assert "pocket hole, toward left and right edges" in said
+    assert "dowel hole, in front edge, centred" in said
+    assert "11/64" in said  # a drill's size is not rounded to the mark of 1/32
+
+
+def test_the_good_face_is_named():
+    assert any("good face is the other one (left)" in w for w in words(drawn(samples()["side"])))
+    front = s.joined(s.board("a.door", s.box(0, 12, 0, 20, 0, 1), s.D, show="front"))
+    assert any("This is the good face" in w for w in words(drawn(front)))
+
+
+def test_a_held_size_stands_in_brackets():
+    deck = s.joined(s.board("a.deck", s.box(0, 20, 0, 1, 0, 30), s.H, held=[s.D]))
+    said = words(drawn(deck, measures=("bed_height",)))
+    assert "(30)" in said and "20" in said
+    assert any("HELD: sizes in brackets wait for bed height" in w for w in said)
+
+
+def test_mitres_are_cut_off_the_outline_and_named():
+    drawing = drawn(s.stick())
+    assert "45° mitre, long on the front" in words(drawing)
+    slanting = [d for d in lines(drawing, "1.4") if d[0] != d[2] and d[1] != d[3]]
+    assert len(slanting) == 1
+
+
+def test_too_many_even_holes_are_told_by_their_spacing():
+    holes = [
+        s.bore("hole", "right", (1, F(2) + F(i) * F(160, 127), 2), "13/64", "3/8") for i in range(60)
+    ]  # 32 mm apart
+    board = s.joined(s.board("a.side", s.box(0, 1, 0, 84, 0, 22), s.W, grain=s.H), bores=holes)
+    assert "every 32" in words(drawn(board, style=s.MM))
+    assert "60 evenly spaced" in words(drawn(board))  # 1.26 in is no multiple of 1/32: as a step it would add up
+
+
+def test_too_many_uneven_holes_are_listed():
+    places = [F(2) + F(i * i, 60) + F(i, 2) for i in range(56)]
+    holes = [s.bore("hole", "right", (1, at, 2), "13/64", "3/8") for at in places]
+    board = s.joined(s.board("a.side", s.box(0, 1, 0, 84, 0, 22), s.W, grain=s.H), bores=holes)
+    drawing = drawn(board)
+    assert any(w.startswith("front edge · holes, from the bottom edge: 2, ≈2-17/32") for w in words(drawing))
+    assert not clashes(drawing)
+
+
+def test_a_loose_piece_has_no_drawing():
+    assert piece(replace(s.piece_of(s.stick()), exemplar=None), s.INCH, 500, 300) is None
+
+
+def test_a_mirrored_pair_reads_alike_from_the_same_ends():
+    boards = s.bookcase().boards
+    left, right = (words(drawn(boards[f"bookcase.{n}_side"])) for n in ("left", "right"))
+    assert {w for w in left if w[0].isdigit()} - {"2"} == {w for w in right if w[0].isdigit()}  # but for the toe notch
+
+
+eighths = st.integers(1, 8 * 60).map(lambda n: F(n, 8))
+
+
+@settings(max_examples=60, deadline=None)
+@given(eighths, eighths, st.lists(st.tuples(st.floats(0, 1), st.floats(0, 1), st.integers(0, 5)), max_size=14))
+def test_whatever_the_holes_no_words_overlap(wide, high, places):
+    kinds = [("hole", "front", None), ("pilot", "back", None), ("pocket", "front", "left"), ("pocket", "front", "top"),
+             ("dowel", "top", None), ("dowel", "right", None)]  # fmt: skip
+    bores = []
+    for u, v, n in places:
+        kind, face, toward = kinds[n]
+        x, y = (F(int(t * 64), 64) * size for t, size in ((u, wide), (v, high)))
+        x = {"left": F(0)}.get(toward, {"right": wide}.get(face, x))
+        y = {"top": high}.get(toward or face, y)
+        bores.append(s.bore(kind, face, (x, y, {"front": 0, "back": 1}.get(face, F(1, 2))), "1/4", "3/8", toward))
+    board = s.joined(s.board("a.panel", s.box(0, wide, 0, high, 0, 1), s.D, grain=s.W), bores=bores)
+    drawing = drawn(board, height=420)
+    assert drawing.width <= 520
+    assert not clashes(drawing)

@@ -1,0 +1,29 @@
+"""Every verb and every kind of reason has words of its own."""
+
+from __future__ import annotations
+
+import re
+
+from setout.plan.order import steps
+from setout.write.build_order.build import Doing, Why
+from setout.write.render import macro
+
+WORDS = "build_order/words.html.j2"
+VERBS = ("measure", "cut", "machine", "assemble", "cure", "fit", "set", "hang", "fasten")
+
+
+def test_every_kind_of_reason_that_the_order_knows_is_explained():
+    kinds = re.findall(r"^    ([a-z]+(?:-[a-z]+)*)  ", steps.__doc__, re.M)
+    assert len(kinds) > 8
+    for kind in kinds:
+        assert macro(WORDS, "why", Why(kind, (1,), "", 0)) != "it needs that step", kind
+
+
+def test_every_verb_has_its_sentence():
+    said = {macro(WORDS, "doing", Doing(verb, "assembly", "Base", "left base")) for verb in VERBS}
+    assert len(said) == len(VERBS)
+    assert all(("Base" in s) or ("left base" in s) for s in said)
+
+
+def test_own_steps_stand_as_written():
+    assert macro(WORDS, "doing", Doing("step", "own", 'Paint "A" & <B>', "")) == 'Paint "A" & <B>'
