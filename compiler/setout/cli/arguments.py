@@ -1,0 +1,135 @@
+"""What may be typed after `setout`. Nothing heavy is imported before a command runs."""
+
+from __future__ import annotations
+
+import argparse
+import re
+from argparse import ArgumentParser, ArgumentTypeError, Namespace
+from collections.abc import Callable
+from importlib import import_module
+
+from setout import __version__
+
+FORMATS = ("pdf", "html", "csv", "json", "svg")
+
+EXIT_CODES = """\
+exit codes:
+  0  clean; there may be warnings
+  1  the spec has errors, nothing was written
+  2  the command was called wrongly
+  3  setout or the machine failed (a full disk, a fault in setout)"""
+
+
+def parsed(argv: list[str]) -> Namespace:
+    """The arguments, with `run` the command's function. Prints and raises SystemExit as argparse does."""
+    return _parser().parse_args(argv)
+
+
+def _parser() -> ArgumentParser:
+    parser = ArgumentParser(
+        prog="setout",
+        description="From a plain-text furniture spec to the shop's documents.",
+        epilog=EXIT_CODES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"setout {__version__}")
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    for add in (_build, _check, _why, _explain):
+        add(commands)
+    return parser
+
+
+def _command(commands, name: str, summary: str) -> ArgumentParser:
+    parser = commands.add_parser(
+        name,
+        help=summary,
+        description=summary[0].upper() + summary[1:] + ".",
+        epilog=EXIT_CODES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.set_defaults(run=_runner(name))
+    return parser
+
+
+def _runner(name: str) -> Callable[[Namespace], int]:
+    return lambda given: import_module(f"setout.cli.{name}").run(given)
+
+
+def _build(commands) -> None:
+    parser = _command(commands, "build", "write the packet of a spec")
+    parser.add_argument("spec", metavar="SPEC", help="the spec, a .rod file")
+    parser.add_argument(
+        "--out", metavar="DIR", type=_folder, help="where the documents go (default: out/NAME in this folder)"
+    )
+    parser.add_argument(
+        "--format",
+        metavar="LIST",
+        type=_formats,
+        default=FORMATS,
+        help=f"which documents, with commas between: {','.join(FORMATS)} (default: all)",
+    )
+    _settings(parser)
+
+
+def _check(commands) -> None:
+    parser = _command(commands, "check", "say what is wrong with a spec, write nothing")
+    parser.add_argument("spec", metavar="SPEC", help="the spec, a .rod file; - reads standard input")
+    parser.add_argument("--format", choices=("text", "json"), default="text", help="for people (default) or programs")
+    _settings(parser)
+
+
+def _why(commands) -> None:
+    parser = _command(commands, "why", "show how a part's sizes and place were worked out")
+    parser.add_argument("spec", metavar="SPEC", help="the spec, a .rod file; - reads standard input")
+    parser.add_argument("part", metavar="PART[.AXIS]", help="such as left_base.shelf.2 or left_base.shelf.2.wide")
+    _settings(parser)
+
+
+def _explain(commands) -> None:
+    parser = _command(commands, "explain", "tell what a diagnostic's code means")
+    parser.add_argument("code", metavar="CODE", nargs="?", help="such as rod301; without it, all codes are listed")
+
+
+def _settings(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "--set",
+        metavar="NAME=VALUE",
+        type=_setting,
+        action=_Collected,
+        default={},
+        help="give a top-level value or a measure, for this run only; may be repeated",
+    )
+
+
+class _Collected(argparse.Action):
+    """Gathers NAME=VALUE pairs in a mapping; a name given twice is a mistake."""
+
+    def __call__(self, parser, namespace, values, option_string=None) -> None:
+        name, text = values
+        given = dict(getattr(namespace, self.dest))
+        if name in given:
+            parser.error(f"argument --set: {name} is given twice")
+        setattr(namespace, self.dest, {**given, name: text})
+
+
+def _setting(text: str) -> tuple[str, str]:
+    name, sign, value = text.partition("=")
+    if not sign or not re.fullmatch(r"[A-Za-z_]\w*", name.strip()) or not value.strip():
+        raise ArgumentTypeError(f"{text!r} is not NAME=VALUE, such as toe=3-1/2")
+    return name.strip(), value.strip()
+
+
+def _folder(text: str) -> str:
+    if not text:
+        raise ArgumentTypeError("the name of a folder is wanted")
+    return text
+
+
+def _formats(text: str) -> tuple[str, ...]:
+    asked = tuple(dict.fromkeys(word.strip() for word in text.split(",") if word.strip()))
+    unknown = [word for word in asked if word not in FORMATS]
+    if unknown or not asked:
+        raise ArgumentTypeError(f"{', '.join(map(repr, unknown)) or 'nothing'} is not among {', '.join(FORMATS)}")
+    return tuple(word for word in FORMATS if word in asked)

@@ -1,0 +1,55 @@
+"""How long the commands take, each in a new process, against what a builder will wait for.
+
+python tests/bench/speed.py [SPEC]
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+SPEC = Path(__file__).parents[2] / "specs" / "sewing_wall.rod"
+RUNS = 3  # the quickest counts: what else the machine does is not ours
+MEASURED = (
+    ("setout --help", 0.2, ("--help",)),
+    ("check", 0.5, ("check", "SPEC")),
+    ("build without PDF", 1.5, ("build", "SPEC", "--format", "html,csv,json,svg")),
+    ("build with PDF", 12.0, ("build", "SPEC")),
+)
+
+
+def main(spec: Path) -> int:
+    late = 0
+    print(f"{spec.name}: the quickest of {RUNS} runs, in seconds")
+    for name, target, words in MEASURED:
+        taken = min(seconds(words, spec) for _ in range(RUNS))
+        late += taken > target
+        print(f"{name:<20}{taken:7.2f}   target {target:5.1f}   {'over' if taken > target else 'ok'}")
+    return 1 if late else 0
+
+
+def seconds(words: tuple[str, ...], spec: Path) -> float:
+    """The wall-clock time of one run beside a copy of the spec. The run must succeed."""
+    command = [sys.executable, "-m", "setout", *(spec.name if word == "SPEC" else word for word in words)]
+    with tempfile.TemporaryDirectory() as folder:
+        shutil.copytree(spec.parent, folder, dirs_exist_ok=True)
+        start = time.perf_counter()
+        done = subprocess.run(command, cwd=folder, env=environment(), capture_output=True, text=True)
+        taken = time.perf_counter() - start
+    if done.returncode:
+        raise SystemExit(f"{' '.join(command)} ended with {done.returncode}\n{done.stdout}{done.stderr}")
+    return taken
+
+
+def environment() -> dict[str, str]:
+    """As a builder has it: Python keeps what it compiled of setout's own text, which an installation does once."""
+    return {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+
+
+if __name__ == "__main__":
+    sys.exit(main(Path(sys.argv[1]) if len(sys.argv) > 1 else SPEC))
