@@ -30,3 +30,20 @@ def test_five_mistakes_are_five_errors(tmp_path, monkeypatch, capsys):
     assert sorted(set(lines) & {4, 6, 7, 8, 9}) == [4, 6, 7, 8, 9]
     assert lines == sorted(lines), "by place in the file"
     assert 11 not in lines, "the joint is only a consequence"
+
+
+ON_NOTHING = """\
+stock ply "3/4 plywood" { sheet 96 x 48 x 23/32 }
+hardware grommet "cable grommet" { hole 2 }
+size wide 40, high 40, deep 12
+part top_panel of ply { level at top; wide 50 from left }
+part bottom_panel of ply { level at bottom }
+fit 2 grommet { on top_panel.top; row along wide; inset 8 }
+"""
+
+
+def test_hardware_on_a_board_that_could_not_be_placed_goes_unmentioned(tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "spec.rod").write_text(ON_NOTHING)
+    assert main(["check", "spec.rod"]) == 1
+    assert re.findall(r"(?m)^spec\.rod:(\d+):\d+: error ", capsys.readouterr().out) == ["4"]

@@ -146,3 +146,11 @@ def _timed(project) -> float:
     start = time.perf_counter()
     assert len(place(project).value.drawn.boards) > 100
     return time.perf_counter() - start
+
+
+def test_amounts_are_told_in_the_units_of_the_spec(checked):
+    text = 'project "T" { units mm }\nstock board "18 mm plywood" { sheet 2440 x 1220 x 18 }\n'
+    text += "size wide 800, high 800, deep 300\n"
+    text += "part low of board { level at bottom }\npart high_one of board { level at top }\n"
+    (found,) = checked(text + "part shelf of board { level; repeat low.wide between low and high_one }\n").diagnostics
+    assert found.code == "rod157" and "800 mm" in found.label.text

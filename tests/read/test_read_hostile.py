@@ -38,6 +38,7 @@ HUGE = {
     "remarks": "#\n" * (M // 2),
     "curly quotes": "“a" * (M // 2),
     "a long sum": "let a = 1" + " + 1" * 200_000,
+    "a long list": "stock a { stick 1 x 2 long " + "3, " * 15_000 + "3 }",
     "nots": "when " + "not " * 200_000,
     "minuses": "let a = " + "-" * M,
     "commas": "," * M,

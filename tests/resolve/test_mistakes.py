@@ -9,6 +9,9 @@ import pytest
 from specs import BOX, LATH, PLY, SIDES, codes, marked, resolved
 
 from setout.diagnostics import Severity
+from setout.read import read
+from setout.resolve import resolve
+from setout.source import Source
 
 ERRORS = Path(__file__).parents[1] / "errors"
 LATER = {"rod157"}  # a count is worked out when parts are placed
@@ -146,3 +149,11 @@ def test_long_chains_and_deep_expressions_are_no_trouble():
     assert not checked.diagnostics
     lets = "".join(f"let w{i} = w{i + 1} * w{i + 1} / w{i + 1}\n" for i in range(300)) + "let w300 = 2\n"
     assert not resolved(lets).diagnostics
+
+
+def test_a_raised_digit_is_no_member_number():
+    text = PLY + BOX + SIDES + "part shelf of ply { level; repeat 2 between bottom and top }\n"
+    text += "part b of ply { on shelf.² }\n"
+    tree = read(Source("spec.rod", text))
+    assert tree.value is not None and [d.code for d in tree.diagnostics] == ["rod104"]
+    assert "rod176" in codes(resolve(tree.value, lambda _: None, {}))

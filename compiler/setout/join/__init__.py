@@ -6,6 +6,7 @@ from fractions import Fraction
 from functools import partial
 
 from setout.diagnostics import Checked
+from setout.join.fastening import Known
 from setout.join.findings import findings
 from setout.join.ground import Ground
 from setout.join.model import (
@@ -34,9 +35,10 @@ def join(placed: Placed) -> Checked[Joined]:
     say = partial(said, style=Style(project.metric, project.mark))
     fine = partial(said, style=Style(project.metric, _TENTH if project.metric else _SIXTY_FOURTH))
     scenes, told = [], []
+    known: Known = {}
     for scene in placed.scenes:
         solids = {path: solid(board) for path, board in scene.boards.items()}
-        joined, wrong = join_scene(Ground(scene, project.room, project.practice, say, fine, solids))
+        joined, wrong = join_scene(Ground(scene, project.room, project.practice, say, fine, solids), known)
         scenes.append(joined)
         told.append(wrong)
     return Checked(Joined(placed, tuple(scenes)), findings(placed, told, say))

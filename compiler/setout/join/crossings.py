@@ -16,7 +16,7 @@ from setout.place.model import Joint, Notch
 
 
 def crossings(ground: Ground, housed: Housed, ways: Iterable[Way]) -> list[Diagnostic]:
-    """One warning for each two things that hit each other, boxes standing for round holes."""
+    """One warning for each two things that hit each other."""
     by_board: dict[str, list[Way]] = defaultdict(list)
     for way in ways:
         by_board[way.board].append(way)
@@ -34,7 +34,7 @@ def _hits(inside: list[Way], gaps: list[Way]) -> list[tuple[Way, Way]]:
     hits: dict[tuple[str, Vec, str, Vec], tuple[Way, Way]] = {}
     for i, j in sorted(close_pairs([way.box for way in everything])):
         first, second = everything[i], everything[j]
-        if i < len(inside) and first.source != second.source and first.box.overlaps(second.box):
+        if i < len(inside) and first.source != second.source and first.hits(second):
             hits.setdefault((first.source, first.at, second.source, second.at), (first, second))
     return list(hits.values())
 

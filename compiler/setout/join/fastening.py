@@ -26,6 +26,10 @@ _LIKES = {
 }
 
 
+Known = dict[str, tuple[tuple[object, ...], Laid]]
+"""What was laid on each contact by each method in the scenes before, with all that it hangs on."""
+
+
 @dataclass(frozen=True)
 class Fastened:
     fastenings: tuple[Fastening, ...]
@@ -34,8 +38,8 @@ class Fastened:
     diagnostics: tuple[Diagnostic, ...]
 
 
-def fasten(ground: Ground, contacts: Iterable[Contact], housed: Housed) -> Fastened:
-    """Lay out the fasteners of every contact whose housing, if it has one, is sound."""
+def fasten(ground: Ground, contacts: Iterable[Contact], housed: Housed, known: Known) -> Fastened:
+    """Lay out the fasteners of every contact whose housing, if it has one, is sound. Adds to `known`."""
     joints = {joint.id: joint for joint in ground.scene.joints}
     laid: list[Laid] = []
     by_pair = defaultdict(list)
@@ -45,18 +49,38 @@ def fasten(ground: Ground, contacts: Iterable[Contact], housed: Housed) -> Faste
         sound = [c for c in met if c.id not in housed.spoiled]
         for method in joints[joint].methods:
             if sound and method.kind in METHODS:
-                laid += _by_method(ground, joints[joint], method, sound, housed)
+                tasks = [_task(ground, joints[joint], method, c, housed) for c in _held(sound, method)]
+                laid += _by_method(tasks, known)
     return _gathered(laid)
 
 
-def _by_method(ground: Ground, joint: Joint, method: Method, contacts: list[Contact], housed: Housed) -> list[Laid]:
+def _by_method(tasks: list[Task], known: Known) -> list[Laid]:
     """One method on all the contacts of two boards. Too narrow is told only if none of them is held."""
-    chosen = contacts if method.kind == "glue" else _best(contacts, _LIKES[method.kind])
-    laid = [METHODS[method.kind](_task(ground, joint, method, contact, housed)) for contact in chosen]
+    laid = [_lay(task, known) for task in tasks]
     narrow = [one.narrow for one in laid if one.narrow is not None]
     if len(narrow) == len(laid):
         laid.append(Laid(diagnostics=(narrow[0],)))
     return laid
+
+
+def _lay(task: Task, known: Known) -> Laid:
+    """Few boards hang on a measure: what is laid on the others is the same in every scene."""
+    hangs_on = _facts(task)
+    if task.source not in known or known[task.source][0] != hangs_on:
+        known[task.source] = hangs_on, METHODS[task.method.kind](task)
+    return known[task.source][1]
+
+
+def _facts(task: Task) -> tuple[object, ...]:
+    """All that differs from scene to scene in what a method looks at."""
+    boards = [task.ground.board(path) for path in (task.contact.a, task.contact.b) if path is not None]
+    sites = [(board.box, board.thick, board.show, task.ground.solids[board.path]) for board in boards]
+    return (task.contact, task.method, task.end, task.cheek, task.cut, *sites)
+
+
+def _held(contacts: list[Contact], method: Method) -> list[Contact]:
+    """Those of two boards' contacts that the method works on."""
+    return contacts if method.kind == "glue" else _best(contacts, _LIKES[method.kind])
 
 
 def _best(contacts: list[Contact], likes: tuple[str, ...]) -> list[Contact]:

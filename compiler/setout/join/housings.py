@@ -15,7 +15,7 @@ from setout.join.ground import Ground
 from setout.join.housing_checks import misplaced, too_deep, two_sided
 from setout.join.model import Cavity, Contact
 from setout.join.solid import Solid
-from setout.join.touching import Pair, Touches, touches
+from setout.join.touching import Pair, Touches, overlaps
 from setout.place.model import Joint, Method, Notch
 
 HOUSINGS = ("dado", "groove", "rabbet")
@@ -199,9 +199,8 @@ def _runs_into(
     excused: frozenset[Pair],
 ) -> list[Diagnostic]:
     """Tongues that grew into something which houses them not."""
-    after = touches(solids, among=grown)
     return [
-        problems.tongue_runs_into(ground, a if a in grown else b, b if a in grown else a, how.shared)
-        for (a, b), how in after.pairs.items()
-        if how.shared is not None and before.between(a, b).shared is None and (a, b) not in excused
+        problems.tongue_runs_into(ground, a if a in grown else b, b if a in grown else a, shared)
+        for (a, b), shared in overlaps(solids, among=grown).items()
+        if before.between(a, b).shared is None and (a, b) not in excused
     ]

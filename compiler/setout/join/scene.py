@@ -9,7 +9,7 @@ from setout.diagnostics import Diagnostic
 from setout.join import problems
 from setout.join.contacts import meetings
 from setout.join.crossings import crossings
-from setout.join.fastening import fasten
+from setout.join.fastening import Known, fasten
 from setout.join.ground import Ground
 from setout.join.holes import holes
 from setout.join.housings import Housed, drawn_in, house
@@ -18,15 +18,18 @@ from setout.join.touching import Pair, Touches, touches
 from setout.place.model import Hole
 
 
-def join_scene(ground: Ground) -> tuple[JoinedScene, list[Diagnostic]]:
-    """The scene's boards with their joints cut in. `ground.solids` are the boards less their notches."""
+def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnostic]]:
+    """The scene's boards with their joints cut in. `ground.solids` are the boards less their notches.
+
+    `known` is what the scenes before can hand on; this one adds to it.
+    """
     found = touches(ground.solids)
     if found.full:
         return _unjoined(ground), [problems.too_many_touch(ground)]
     met = meetings(ground, found)
     housed = house(ground, met.contacts, found)
     cut = replace(ground, solids=housed.solids)
-    fastened = fasten(cut, met.contacts, housed)
+    fastened = fasten(cut, met.contacts, housed, known)
     own = holes(cut)
     told = [
         *_overlaps(ground, found),

@@ -57,10 +57,25 @@ def touch(a: Solid, b: Solid) -> Touch:
     near = a.box.shared(b.box)
     if near is None:
         return APART
-    gone = [[g for g in solid.gone if g.shared(near) is not None] for solid in (a, b)]
-    if not any(gone):
-        return _plain(a.box, near)
-    return _by_grid(Solid(a.box, tuple(gone[0])), Solid(b.box, tuple(gone[1])))
+    a, b = _cut_near(a, near), _cut_near(b, near)
+    return _by_grid(a, b) if a.gone or b.gone else _plain(a.box, near)
+
+
+def overlap(a: Solid, b: Solid) -> Box | None:
+    """The box that bounds what `a` and `b` share, as `touch` has it."""
+    near = a.box.shared(b.box)
+    if near is None or any(low == high for low, high in zip(near.lo, near.hi)):
+        return None
+    a, b = _cut_near(a, near), _cut_near(b, near)
+    if not (a.gone or b.gone):
+        return near
+    cuts = _cuts(a, b)
+    return None if cuts is None else _bounds(_cells(a, cuts) & _cells(b, cuts), cuts)
+
+
+def _cut_near(solid: Solid, near: Box) -> Solid:
+    """The solid with those cuts only that reach there."""
+    return Solid(solid.box, tuple(gone for gone in solid.gone if gone.shared(near) is not None))
 
 
 def _inward(point: Vec, face: Face, coordinate: Fraction) -> Fraction:
@@ -83,12 +98,18 @@ Cell = tuple[int, int, int]
 
 
 def _by_grid(a: Solid, b: Solid) -> Touch:
-    boxes = (a.box, b.box, *a.gone, *b.gone)
-    cuts = [sorted({end for box in boxes for end in (box.lo[k], box.hi[k])}) for k in range(3)]
-    if len(cuts[0]) * len(cuts[1]) * len(cuts[2]) > MOST_CELLS:
+    cuts = _cuts(a, b)
+    if cuts is None:
         return Touch(intricate=True)
     mine, theirs = _cells(a, cuts), _cells(b, cuts)
     return Touch(tuple(_meetings(mine, theirs, cuts)), _bounds(mine & theirs, cuts))
+
+
+def _cuts(a: Solid, b: Solid) -> list[list[Fraction]] | None:
+    """Where the grid's planes lie on each axis; None when there are too many."""
+    boxes = (a.box, b.box, *a.gone, *b.gone)
+    cuts = [sorted({end for box in boxes for end in (box.lo[k], box.hi[k])}) for k in range(3)]
+    return cuts if len(cuts[0]) * len(cuts[1]) * len(cuts[2]) <= MOST_CELLS else None
 
 
 def _cells(solid: Solid, cuts: list[list[Fraction]]) -> set[Cell]:

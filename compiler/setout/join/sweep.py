@@ -30,12 +30,11 @@ def _ranked(boxes: Sequence[Box]) -> list[Ranked]:
     """The boxes with every coordinate replaced by its place among all those of its axis: whole numbers compare fast."""
     places = []
     for k in range(3):
-        ends = sorted({end for box in boxes for end in (box.lo[k], box.hi[k])})
-        places.append({end: n for n, end in enumerate(ends)})
-    wide, high, deep = places
+        ends = {end.as_integer_ratio(): end for box in boxes for end in (box.lo[k], box.hi[k])}
+        places.append({ratio: n for n, ratio in enumerate(sorted(ends, key=ends.__getitem__))})
     return [
-        ((wide[p], high[q], deep[r]), (wide[s], high[t], deep[u]))
-        for (p, q, r), (s, t, u) in ((box.lo, box.hi) for box in boxes)
+        tuple(tuple(places[k][end[k].as_integer_ratio()] for k in range(3)) for end in (box.lo, box.hi))
+        for box in boxes
     ]
 
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import islice
 
-from setout.join.solid import APART, Meeting, Solid, Touch, touch
+from setout.geometry import Box
+from setout.join.solid import APART, Meeting, Solid, Touch, overlap, touch
 from setout.join.sweep import close_pairs
 from setout.place.model import Board, Notch
 
@@ -46,20 +48,29 @@ def solid(board: Board) -> Solid:
     return Solid(board.box, tuple(f.box for f in board.features if isinstance(f, Notch)))
 
 
-def touches(solids: Mapping[str, Solid], among: Iterable[str] | None = None) -> Touches:
-    """All pairs that touch in a face or overlap; with `among`, those pairs alone that hold one of these boards."""
+def touches(solids: Mapping[str, Solid]) -> Touches:
+    """All pairs that touch in a face or overlap."""
     paths = list(solids)
-    wanted = None if among is None else set(among)
     found: dict[tuple[int, int], Touch] = {}
     for count, (i, j) in enumerate(close_pairs([s.box for s in solids.values()])):
         if count >= MOST_PAIRS:
             return Touches(_named(found, paths), full=True)
-        if wanted is not None and paths[i] not in wanted and paths[j] not in wanted:
-            continue
         how = touch(solids[paths[i]], solids[paths[j]])
         if how.meetings or how.shared or how.intricate:
             found[i, j] = how
     return Touches(_named(found, paths))
+
+
+def overlaps(solids: Mapping[str, Solid], among: Collection[str]) -> dict[Pair, Box]:
+    """What is shared by the pairs that overlap and hold one of these boards, as the box that bounds it."""
+    paths = list(solids)
+    shared: dict[Pair, Box] = {}
+    for i, j in sorted(islice(close_pairs([s.box for s in solids.values()]), MOST_PAIRS)):
+        if paths[i] in among or paths[j] in among:
+            box = overlap(solids[paths[i]], solids[paths[j]])
+            if box is not None:
+                shared[paths[i], paths[j]] = box
+    return shared
 
 
 def _named(found: Mapping[tuple[int, int], Touch], paths: list[str]) -> dict[Pair, Touch]:

@@ -10,6 +10,7 @@ from setout.place.engine import Ask, Poisoned, Work, need
 from setout.place.express import above_zero, condition, count
 from setout.place.found import Found, find_all
 from setout.place.model import Fitting
+from setout.place.rows import MOST
 from setout.place.site import Scope, Site
 from setout.resolve.model import FitDef, Hardware
 
@@ -74,6 +75,9 @@ def _points(site: Site, written: FitDef, hardware: Hardware, n: int, inset: Frac
 
 
 def _check(site: Site, written: FitDef, hardware: Hardware, n: int, inset: Fraction | None) -> None:
+    if n > MOST:
+        site.report(problems.too_many_members(hardware.name, n, MOST, written.span))
+        raise Poisoned
     want = {"corners": CORNERS, "centred": 1}.get(written.layout or "", n)
     if n != want:
         site.report(problems.layout_unlike_count(hardware, n, written.layout or "", want, written.span))

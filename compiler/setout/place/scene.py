@@ -80,7 +80,7 @@ def scene_of(
     site.engine = Engine(
         lambda key: RULES[key[0]](site, *key[1:]),
         lambda links: site.report(problems.loop(links)),
-        lambda stuck: site.report(unworkable(stuck.mismatch)),
+        lambda stuck: site.report(unworkable(stuck.mismatch, site.style)),
         steps,
     )
     draft, scopes_met = Draft(), []

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from setout.piece.model import Pieces
+from setout.plan.cutting.model import Cutting
 from setout.plan.order.model import Order
 
 
@@ -12,3 +13,4 @@ from setout.plan.order.model import Order
 class Plan:
     pieces: Pieces
     order: Order
+    cutting: Cutting | None = None

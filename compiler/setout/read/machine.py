@@ -31,7 +31,8 @@ class Machine:
 
     def accepts(self, terminal: str) -> bool:
         """Whether that terminal can stand here."""
-        return self._after(self.states, terminal) is not None
+        action = self.table.actions[self.states[-1]].get(terminal, -1)
+        return action >= 0 or self._after(self.states, terminal) is not None
 
     def _after(self, states: list[int], terminal: str) -> list[int] | None:
         """The states once that terminal is read, the values left alone; None when it can't stand there."""
@@ -82,19 +83,12 @@ class Machine:
         popped = self.values[-rule.size :] if rule.size else []
         if popped:
             del self.values[-rule.size :], self.states[-rule.size :]
-        parts: list[Any] = []
-        for value, _, _ in popped:
-            if type(value) is _Spliced:
-                parts += value
-            else:
-                parts.append(value)
         start, end = (popped[0][1], popped[-1][2]) if popped else (0, 0)
-        if rule.splice:
-            made: Any = _Spliced(parts)
-        elif rule.lift and len(parts) == 1:
-            made = parts[0]
-        else:
-            made = self.actions[rule.name](parts, Span(self.file, start, end), self.tell)
+        made: Any = _Spliced(value for value, _, _ in popped)
+        if not rule.splice:
+            parts = made.flat()
+            lifted = rule.lift and len(parts) == 1
+            made = parts[0] if lifted else self.actions[rule.name](parts, Span(self.file, start, end), self.tell)
         self.values.append((made, start, end))
         self.states.append(self.table.gotos[self.states[-1]][rule.origin])
 
@@ -121,5 +115,17 @@ class Machine:
         return found
 
 
-class _Spliced(list):
-    """Parts that go into the rule above."""
+class _Spliced(tuple):
+    """Parts that go into the rule above, other such among them: a long list nests as deep as it is long, and is laid
+    flat once, when it is whole."""
+
+    def flat(self) -> list[Any]:
+        parts, waiting = [], list(self)
+        while waiting:
+            last = waiting.pop()
+            if type(last) is _Spliced:
+                waiting += last
+            else:
+                parts.append(last)
+        parts.reverse()
+        return parts

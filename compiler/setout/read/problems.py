@@ -27,7 +27,7 @@ def not_text(name: str, line: int, what: str) -> Diagnostic:
 def file_too_large(name: str, size: int) -> Diagnostic:
     return error(
         "rod102",
-        f"{name} holds {size:,} bytes; a spec may have {MAX_BYTES:,}",
+        f"{name} holds {size:,} bytes or more; a spec may have {MAX_BYTES:,}",
         None,
         help="is it the right file? A long spec can be split, and the pieces read with `include`",
     )

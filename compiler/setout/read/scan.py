@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from setout.diagnostics import Diagnostic
 from setout.read import problems
@@ -18,6 +18,7 @@ from setout.source import Source, Span
 _OPERATORS = {"+", "-", "*", "/", "=", "!=", "<", "<=", ">", ">=", "and", "or", "not"}
 _GOES_ON = _OPERATORS | {",", "{"}
 _OPENS, _CLOSES = {"{": "}", "(": ")"}, {"}", ")"}
+_DASHED = re.compile(r"(?:-[^\W\d][\w.]*)+")
 _QUOTED = re.compile(r'[“”„«][^“”„»"\n]*[“”»"]')
 _SWAPS = {"×": "x", **dict.fromkeys("–—−‐‑", "-"), "≤": "<=", "≥": ">=", "≠": "!=", "÷": "/", "·": "*"}
 _INVISIBLE = re.compile(
@@ -119,7 +120,7 @@ class _Scanner:
 
     def word(self, text: str, start: int, end: int) -> int:
         """A name, path or keyword. `left-side` is one word, wrongly spelt."""
-        dashed = re.compile(r"(?:-[^\W\d][\w.]*)+").match(self.text, end)
+        dashed = _DASHED.match(self.text, end)
         if dashed:
             end = dashed.end()
             self.tell(problems.dash_in_name(self.span(start, end), self.text[start:end]))
@@ -220,6 +221,8 @@ class _Scanner:
 
 def _not_in_names(text: str) -> str:
     """The first character that a pattern took for a letter though it is none, as `½`; "" when all are right."""
+    if text.isascii():
+        return ""
     plain = (char for char in text if not (char in "._" or char.isalpha() or char in "0123456789"))
     return next(plain, "")
 
@@ -230,4 +233,5 @@ def _name(char: str) -> str:
 
 def taken(token: Token, terminal: str) -> Token:
     """The token, settled to be this terminal."""
-    return replace(token, type=terminal)
+    t = token
+    return Token(t.types, t.text, t.start, t.end, t.first, t.number, t.fault, t.told, terminal)

@@ -77,6 +77,11 @@ def repeated(named: Named, scope: Scope) -> bool:
     return False
 
 
+def is_number(word: str) -> bool:
+    """Whether a step of a path is a member's number. Only the plain digits count: `²` has no worth as a number."""
+    return word.isascii() and word.isdecimal()
+
+
 def is_loose(named: Named) -> bool:
     return named.kind == "part" and bool(named.statement.loose_size)
 
@@ -85,7 +90,7 @@ def uses_along(path: ThingPath, owner: str, world: World) -> list[tuple[str, str
     """The things a bound path leads through, each with the scope that holds it."""
     scope: Scope | None = world.scopes[owner]
     found = []
-    for word in (w for w in path if not w.isdigit()):
+    for word in (w for w in path if not is_number(w)):
         named = scope.things.get(word) if scope is not None else None
         if scope is None or named is None:
             break
@@ -100,7 +105,7 @@ def _follow(path: r.Path, parts: tuple[str, ...], ctx: Context) -> Thing | None:
         named = scope.things[parts[i]]
         i += 1
         many = repeated(named, scope)
-        if i < len(parts) and parts[i].isdigit():
+        if i < len(parts) and is_number(parts[i]):
             if not many or int(parts[i]) < 1:
                 ctx.say(problems.no_such_member(path, ".".join(parts[:i]), parts[i], many))
                 return None

@@ -5,33 +5,40 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
-from setout.drawing import Drawing, exploded, order_graph, piece, view
+from setout.drawing import Drawing, exploded, order_graph, piece, sheet, stick, view
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
+from setout.plan.cutting.model import StockPlan
 from setout.units import Style
 from setout.write.assemblies import Group, room_for_drawing
 from setout.write.build_order.build import Doing, words
+from setout.write.cutting.alike import Alike, alike
 from setout.write.facts import Facts
 from setout.write.facts.turning import is_turned, squared, turned_board, turned_scene
 from setout.write.joinery.build import machined
 
 PLAIN, BUSY = 190.0, 290.0  # points: three or two pieces to a page
 FEW = 3  # steps; fewer need no picture
+SMALLEST = 0.6  # of the page, how wide an offcut is drawn at least
+TALLEST, LOWEST = 320.0, 235.0  # points; how high a sheet is drawn
+ROUND, ROW = 90.0, 21.0  # points; what its heading and each of its cuts take of the page
 MANY_CUTS = 4  # more than that need room for their dimensions
 
 
 @dataclass(frozen=True)
 class Drawings:
-    """`views` by side, in the order to lay them out; `exploded` by the group's key, `pieces` by mark."""
+    """`views` by side, in the order to lay them out; `exploded` by the group's key, `pieces` by mark, `cutting` by the name of
+    a source (of those cut alike the first)."""
 
     views: Mapping[str, Drawing]
     exploded: Mapping[str, Drawing]
     pieces: Mapping[str, Drawing]
     order: tuple[Drawing, ...]
+    cutting: Mapping[str, Drawing]
 
 
 def drawings(facts: Facts, groups: tuple[Group, ...], say: Callable[[Doing], str]) -> Drawings:
-    return Drawings(_views(facts), _exploded(facts, groups), _pieces(facts), _order(facts, say))
+    return Drawings(_views(facts), _exploded(facts, groups), _pieces(facts), _order(facts, say), _cutting(facts))
 
 
 def _views(facts: Facts) -> dict[str, Drawing]:
@@ -79,3 +86,19 @@ def _order(facts: Facts, say: Callable[[Doing], str]) -> tuple[Drawing, ...]:
         return ()
     made = order_graph(facts.plan.order, words(facts, say), facts.width, facts.height)
     return made or ()
+
+
+def _cutting(facts: Facts) -> dict[str, Drawing]:
+    stocks = () if facts.plan.cutting is None else facts.plan.cutting.stocks
+    return {same.first.source.id: _source(facts, stock, same) for stock in stocks for same in alike(stock)}
+
+
+def _source(facts: Facts, stock: StockPlan, same: Alike) -> Drawing:
+    """All of a stock at one scale; a small offcut somewhat larger. Few cuts leave room for a drawing the page is wide."""
+    plan, style = same.first, facts.style
+    longest = max(one.source.length for one in stock.sources)
+    if plan.source.stock.kind == "stick":
+        return stick(plan, style, facts.width, longest, same.name)
+    share = max(float(plan.source.length / longest), SMALLEST)
+    height = min(TALLEST, max(LOWEST, facts.height - ROUND - ROW * len(plan.cuts)))
+    return sheet(plan, style, facts.width * share, height, same.name)

@@ -79,6 +79,7 @@ def _svg(work: _Work) -> dict[str, bytes]:
 def _drawn(made: Drawings) -> dict[str, Drawing]:
     out = {f"views/{side}": drawing for side, drawing in made.views.items()}
     out |= {f"assemblies/{path or 'job'}": drawing for path, drawing in made.exploded.items()}
+    out |= {f"cutting/{name.replace(' ', '_')}": drawing for name, drawing in made.cutting.items()}
     out |= {f"pieces/{mark}": drawing for mark, drawing in made.pieces.items()}
     return out | {f"order/{number}": drawing for number, drawing in enumerate(made.order, 1)}
 

@@ -45,7 +45,7 @@ def laid_out(
     found = program()
     if found is None:
         return None
-    import graphviz  # late: only this drawing needs it
+    import graphviz  # type: ignore[import-untyped]  # late: only this drawing needs it
 
     text = _source(levels, edges, box, apart)
     with _using(graphviz, found):

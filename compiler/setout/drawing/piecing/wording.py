@@ -113,6 +113,9 @@ def _degrees(angle: Fraction) -> str:
 def row_title(board: Board, edge: Face, zero: Face, what: Sequence[str]) -> tuple[str, ...]:
     """What stands along a side with running dimensions, the longest wording first."""
     name, start = edge_name(board, edge), edge_name(board, zero)
+    if {"holes", "holes in the edge"} <= set(what):
+        what = [w for w in what if w != "holes in the edge"]
+        what[what.index("holes")] = "holes in face and edge"
     return (
         f"{name} · {_and(list(what))}, from the {start}",
         f"{name} · from the {start}",

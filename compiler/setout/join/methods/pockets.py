@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
+from itertools import pairwise
 
 from setout.diagnostics import Diagnostic
 from setout.geometry import Axis, Box, Face, Vec
@@ -109,23 +111,25 @@ def _ways(task: Task, face: Face, point: Vec, bore: Fraction, reach: Fraction) -
     tip = moved(tip, face.axis, tip[face.axis] - face.sign * deep * slope)
     screw = screw_diameter(task.practice, int(task.practice.value("pocket_gauge")))
     return [
-        Way(board, p, box, what, task.source, task.method.span)
+        Way(board, p, _round(p, q, out.axis, wide / 2), what, task.source, task.method.span,
+            partial(_stairs, p, q, out.axis, wide / 2))
         for board, p, q, wide, what in (
             (task.a.path, point, lip, bore, "a pocket"),
             (task.b.path, start, tip, screw, "a pocket screw"),
         )
-        for box in _slanting(p, q, out.axis, wide / 2)
-    ]
+    ]  # fmt: skip
 
 
-def _slanting(p: Vec, q: Vec, axis: Axis, radius: Fraction) -> list[Box]:
+def _stairs(p: Vec, q: Vec, axis: Axis, radius: Fraction) -> list[Box]:
     """A slanting hole as a stair of boxes; `axis` is the one it runs along most."""
-    stairs = []
-    for step in range(_STAIRS):
-        ends = [[a + (b - a) * n / _STAIRS for a, b in zip(p, q)] for n in (step, step + 1)]
-        lo, hi = list(map(min, *ends)), list(map(max, *ends))
-        for k in range(3):
-            if k != axis:
-                lo[k], hi[k] = lo[k] - radius, hi[k] + radius
-        stairs.append(Box(tuple(lo), tuple(hi)))
-    return stairs
+    steps: list[Vec] = [tuple(a + (b - a) * n / _STAIRS for a, b in zip(p, q)) for n in range(_STAIRS + 1)]
+    return [_round(start, end, axis, radius) for start, end in pairwise(steps)]
+
+
+def _round(p: Vec, q: Vec, axis: Axis, radius: Fraction) -> Box:
+    """The box round a stretch of it."""
+    lo, hi = list(map(min, p, q)), list(map(max, p, q))
+    for k in range(3):
+        if k != axis:
+            lo[k], hi[k] = lo[k] - radius, hi[k] + radius
+    return Box(tuple(lo), tuple(hi))

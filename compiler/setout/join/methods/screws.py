@@ -39,15 +39,14 @@ def _laid(task: Task, seat: Seat, points: list[Vec]) -> Laid:
     bite = length - through - seat.gap
     bores, ways = [], []
     name = named("screws", gauge, length, None)
+    slip, lead = clearance(task.practice, gauge), pilot(task.practice, gauge)
     for point in points:
         head = outside(task, seat, point)
         start, tip = seat.on_b(point), inside(seat, point, bite)
         bores += [
-            (seat.a, Bore("clearance", seat.face_a.opposite, head, clearance(task.practice, gauge), None, None, name,
-                          task.contact.id)),
-            (seat.b, Bore("pilot", seat.face_a.opposite, start, pilot(task.practice, gauge), bite, None, name,
-                          task.contact.id)),
-        ]  # fmt: skip
+            (seat.a, Bore("clearance", seat.face_a.opposite, head, slip, None, None, name, task.contact.id)),
+            (seat.b, Bore("pilot", seat.face_a.opposite, start, lead, bite, None, name, task.contact.id)),
+        ]
         ways += ways_of(task, seat, (surface(task, seat, point), point), (start, tip), diameter / 2, "a screw")
     face = seat.face_a.opposite
     held = Fastening(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -52,9 +53,9 @@ class Task:
 
 @dataclass(frozen=True)
 class Way:
-    """The room a bore or fastener takes up in a board, as a box. `what` names it.
+    """The room a bore or fastener takes up in a board. `what` names it, `at` is where it starts.
 
-    Ways of one `source` never hit. A slanting hole is several ways, all with the same start `at`.
+    Ways of one `source` never hit. The `box` of a slanting hole only bounds it; `finer` makes smaller boxes of it.
     """
 
     board: str
@@ -63,6 +64,14 @@ class Way:
     what: str
     source: str
     span: Span
+    finer: Callable[[], Sequence[Box]] | None = None
+
+    def hits(self, other: Way) -> bool:
+        """Whether they run through the same wood, boxes standing for round holes."""
+        if not self.box.overlaps(other.box):
+            return False
+        mine, theirs = (way.finer() if way.finer else (way.box,) for way in (self, other))
+        return any(a.overlaps(b) for a in mine for b in theirs)
 
 
 @dataclass(frozen=True)
@@ -110,6 +119,8 @@ def in_wood(task: Task, seat: Seat, points: list[Vec]) -> list[Vec]:
     """The points at which both boards have wood: another housing may run through one of them. All, if none has."""
     assert seat.b is not None
     mine, theirs = task.ground.solids[seat.a], task.ground.solids[seat.b]
+    if not (mine.gone or theirs.gone):
+        return points
     back = seat.face_a.opposite
     sound = [p for p in points if mine.depth_at(p, seat.face_a) > 0 and theirs.depth_at(seat.on_b(p), back) > 0]
     return sound or points
@@ -138,6 +149,6 @@ def area(contact: Contact) -> Fraction:
 
 def rod(point: Vec, toward: Vec, radius: Fraction) -> Box:
     """The box round a straight hole from one point to another along an axis."""
-    lo = tuple(min(p, q) - (radius if p == q else 0) for p, q in zip(point, toward))
-    hi = tuple(max(p, q) + (radius if p == q else 0) for p, q in zip(point, toward))
-    return Box(lo, hi)  # type: ignore[arg-type]
+    spans = [(p - radius, p + radius) if p == q else (min(p, q), max(p, q)) for p, q in zip(point, toward)]
+    lo, hi = zip(*spans)
+    return Box(lo, hi)

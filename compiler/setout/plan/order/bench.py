@@ -43,7 +43,8 @@ def fit(book: Book) -> None:
     """One step for all hardware of a kind on one thing."""
     groups: dict[tuple[str, str], list[Fitting]] = {}
     for fitting in book.scene.fittings:
-        groups.setdefault((book.things.of_board[fitting.board], fitting.hardware.name), []).append(fitting)
+        if fitting.board in book.things.of_board:  # its board may have been left out for a mistake
+            groups.setdefault((book.things.of_board[fitting.board], fitting.hardware.name), []).append(fitting)
     for (path, name), fittings in groups.items():
         ident = StepId("fit", f"{path}.{name}" if path else name)
         thing, span = book.things.by_path[path], fittings[0].span

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from setout.diagnostics import Diagnostic, error
 from setout.resolve.model import FaceRef
 from setout.resolve.problems.wording import amount, listed
@@ -13,12 +11,11 @@ from setout.values import CONDITION, LIMIT, Mismatch, Value
 
 __all__ = ["condition_wanted", "constant_held", "length_wanted", "too_deep", "unworkable", "wrong_arguments"]
 
-_INCHES = Style(False, Fraction(1, 32))
 _KINDS = {CONDITION: "a condition", 0: "a plain number", 1: "a length", 2: "an area", 3: "a volume"}
 _DOING = {"+": "added", "-": "subtracted", "*": "multiplied", "/": "divided", "min": "compared", "max": "compared"}
 
 
-def unworkable(mismatch: Mismatch, style: Style = _INCHES) -> Diagnostic:
+def unworkable(mismatch: Mismatch, style: Style) -> Diagnostic:
     """Why an expression has no worth, or not the one that is wanted; amounts are shown in `style`."""
     return _BY_KIND[mismatch.kind](mismatch, style)
 

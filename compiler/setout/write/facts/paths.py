@@ -40,10 +40,10 @@ def ranges(names: Iterable[str]) -> tuple[str, ...]:
             members.setdefault(stem, []).append(int(number))
         else:
             members.setdefault(name, [])
-    return tuple(f"{spoken(stem)} {_runs(numbers)}".rstrip() for stem, numbers in members.items())
+    return tuple(f"{spoken(stem)} {runs(numbers)}".rstrip() for stem, numbers in members.items())
 
 
-def _runs(numbers: list[int]) -> str:
+def runs(numbers: list[int]) -> str:
     """[1, 2, 3, 5] → "1–3, 5"."""
     out = []
     for _, group in groupby(enumerate(sorted(set(numbers))), lambda pair: pair[1] - pair[0]):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from setout.units import Style, printed
-from setout.write import assemblies, build_order, cautions, job_sheet, joinery, pieces, to_measure
+from setout.write import assemblies, build_order, cautions, cutting, job_sheet, joinery, pieces, to_measure
 from setout.write.assemblies import Group
 from setout.write.drawings import Drawings
 from setout.write.facts import Facts
@@ -43,6 +43,7 @@ class Bound:
 
 DOCUMENTS = (
     Document("job-sheet", "job_sheet/page.html.j2", lambda m: job_sheet.build(m.facts, m.drawings.views)),
+    Document("cutting", "cutting/page.html.j2", lambda m: cutting.build(m.facts, m.drawings.cutting)),
     Document("pieces", "pieces/page.html.j2", lambda m: pieces.build(m.facts)),
     Document("joinery", "joinery/page.html.j2", lambda m: joinery.build(m.facts, m.drawings.pieces)),
     Document("build-order", "build_order/page.html.j2", lambda m: build_order.build(m.facts, m.drawings.order)),

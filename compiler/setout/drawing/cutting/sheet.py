@@ -1,0 +1,139 @@
+"""A sheet or an offcut with its pieces, cuts and leftovers."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from setout.drawing.cutting.beside import Narrow, leaders
+from setout.drawing.cutting.marking import GRAIN, Label, Word, room_for_grain, words_on, words_on_leftover
+from setout.drawing.cutting.numbering import Stroke, circles
+from setout.drawing.cutting.replay import CutLine, replayed
+from setout.drawing.ink import dimension
+from setout.drawing.ink.arrows import arrow
+from setout.drawing.ink.hatch import hatch
+from setout.drawing.ink.room import Taken
+from setout.drawing.ink.svg import FINE_DASHED, HAIR, HATCH, HEAVY, Area, Canvas, Pen
+from setout.drawing.model import Drawing
+from setout.plan.cutting.model import Laid, Leftover, SourcePlan
+from setout.units import Style, say
+
+NAME = 14.0
+SLIVER = 4.0  # points; narrower waste is not crossed
+INSET = 2.2  # points; how far inside its outline a reserved blank's dashes run
+TRIES = 4
+
+
+def sheet(plan: SourcePlan, style: Style, width: float, height: float, name: str = "") -> Drawing:
+    """Everything that becomes of a sheet or offcut, to scale, within `width` x `height` points; its origin lower left.
+
+    `name` stands over it instead of the source's own, where the drawing serves for several.
+    """
+    wide, high = width - 40, height - 60
+    for _ in range(TRIES):
+        made = _Sheet(plan, style, max(wide, 60.0), max(high, 20.0)).draw(name or plan.source.id)
+        over, tall = made.width - width, made.height - height
+        if over <= 0 and tall <= 0:
+            break
+        wide, high = wide - max(over + 1, 0.0), high - max(tall + 1, 0.0)
+    return made
+
+
+class _Sheet:
+    """One drawing under way. Page points: x to the right, y down from the board's far edge. `words` is what is written on."""
+
+    def __init__(self, plan: SourcePlan, style: Style, wide: float, high: float) -> None:
+        self.plan, self.style, self.canvas, self.taken = plan, style, Canvas(), Taken()
+        self.scale = min(wide / float(plan.source.length), high / float(plan.source.width))
+        self.board = self._area(Fraction(0), Fraction(0), plan.source.length, plan.source.width)
+        self.narrow: list[Narrow] = []
+        self.used: list[Area] = []
+
+    def draw(self, name: str) -> Drawing:
+        self.canvas.area(self.board, HEAVY)
+        strokes = [self._cut(line) for line in replayed(self.plan)]
+        for laid in self.plan.laid:
+            self._laid(laid)
+        for leftover in self.plan.leftovers:
+            self._leftover(leftover)
+        self.used += circles(self.canvas, strokes, self.board, self.taken)
+        leaders(self.canvas, self.narrow, (self._area(p.x, p.y, p.length, p.width) for p in self.plan.laid), self.used)
+        self._sizes()
+        self._name(name)
+        return self.canvas.finished(f"{name}: what is cut from it")
+
+    def _area(self, x: Fraction, y: Fraction, length: Fraction, width: Fraction) -> Area:
+        left, top = float(x) * self.scale, float(self.plan.source.width - y - width) * self.scale
+        return Area(left, top, left + float(length) * self.scale, top + float(width) * self.scale)
+
+    def _cut(self, line: CutLine) -> Stroke:
+        """A line as wide as the kerf, but never too thin to see."""
+        least = 1.3 if line.cut.kind == "break down" else 0.7
+        pen = Pen(round(max(float(line.cut.kerf) * self.scale, least), 2))
+        at, start, end = (float(v) * self.scale for v in (line.at, line.start, line.end))
+        foot, upright = self.board.bottom, line.cut.across == "x"
+        a, b = ((at, foot - end), (at, foot - start)) if upright else ((end, foot - at), (start, foot - at))
+        self.canvas.line(a, b, pen)
+        return Stroke(str(line.cut.number), upright, a, b)
+
+    def _laid(self, laid: Laid) -> None:
+        area = self._area(laid.x, laid.y, laid.length, laid.width)
+        if laid.reserved and min(area.wide, area.high) > 3 * INSET:
+            area = area.grown(-INSET)
+            self.canvas.area(area, FINE_DASHED)
+        along, up = say(laid.length, self.style), say(laid.width, self.style)
+        label = Label(laid.mark, along, up, f"{up} × {along}" if laid.turned else f"{along} × {up}")
+        words = words_on(area, label)
+        self._write(words, area, label)
+        if words and self.plan.source.grain:
+            self._grain(area, words)
+
+    def _leftover(self, leftover: Leftover) -> None:
+        """Waste is crossed; what is kept is hatched, with its letter and size."""
+        area = self._area(leftover.x, leftover.y, leftover.length, leftover.width)
+        if leftover.keep:
+            hatch(self.canvas, area, 4.5)
+            both = f"{say(leftover.length, self.style)} × {say(leftover.width, self.style)}"
+            label = Label(leftover.name, "", "", both)
+            words = words_on_leftover(area, label)
+            for word in words:
+                self.canvas.mask(word.area.grown(1.5))
+            self._write(words, area, label)
+        elif min(area.wide, area.high) >= SLIVER:
+            self.canvas.line((area.left, area.top), (area.right, area.bottom), HAIR, HATCH)
+            self.canvas.line((area.left, area.bottom), (area.right, area.top), HAIR, HATCH)
+
+    def _write(self, words: tuple[Word, ...], area: Area, label: Label) -> None:
+        """On the area; beside it, later, when there are no words that fit."""
+        if not words:
+            self.narrow.append((area, label))
+        for word in words:
+            self.canvas.text(word.at, word.words, word.size, bold=word.bold, turned=word.turned)
+            self._use(word.area)
+
+    def _use(self, area: Area) -> None:
+        self.taken.add(area)
+        self.used.append(area)
+
+    def _grain(self, area: Area, words: tuple[Word, ...]) -> None:
+        level = self.plan.source.grain == "length"
+        at = room_for_grain(area, words, level)
+        if at:
+            arrow(self.canvas, at, (1.0, 0.0) if level else (0.0, 1.0), GRAIN)
+            across, up = (GRAIN / 2, 3.0) if level else (3.0, GRAIN / 2)
+            self._use(Area(at[0] - across, at[1] - up, at[0] + across, at[1] + up))
+
+    def _sizes(self) -> None:
+        """The source's own, outside everything else."""
+        rim, board, source = self.canvas.bounds, self.board, self.plan.source
+        dimension.level(self.canvas, board.left, board.right, rim.bottom + 9, say(source.length, self.style))
+        dimension.upright(self.canvas, board.top, board.bottom, rim.left - 9, say(source.width, self.style))
+
+    def _name(self, name: str) -> None:
+        """Above everything, at the left; which way the grain runs at the right."""
+        top, right = self.canvas.bounds.top - 11, self.board.right
+        self.canvas.text((self.board.left, top), name, NAME, anchor="start", bold=True)
+        if self.plan.source.grain:
+            level = self.plan.source.grain == "length"
+            step, long = ((1.0, 0.0), GRAIN) if level else ((0.0, 1.0), NAME)
+            arrow(self.canvas, (right - GRAIN / 2, top), step, long)
+            self.canvas.text((right - GRAIN - 4, top), "grain", anchor="end")

@@ -1,0 +1,98 @@
+"""How good a board is to work by, in whole numbers, without ordering its cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from setout.plan.cutting.search.trees import Board, Node, squares
+
+
+@dataclass(frozen=True)
+class Taste:
+    """What counts: weights of the share of a sheet's area that is the largest leftover, of each fence setting, each stop, each cut; of the sum
+    of the squared shares of all leftovers (it leads the search on where nothing else changes)."""
+
+    leftover: float = 60.0
+    fence: float = 1.0
+    stop: float = 0.3
+    cut: float = 0.08
+    tidy: float = 4.0
+
+
+@dataclass(frozen=True)
+class Rules:
+    """`kerf` and the least sizes worth keeping as the search counts them; `area` of the largest board; `feasible(along, across, setting)` whether
+    some saw can make a cut."""
+
+    kerf: int
+    keep_long: int
+    keep_short: int
+    area: int
+    feasible: Callable[[int, int, int], bool]
+
+
+@dataclass(frozen=True)
+class Merit:
+    """One board's. `left` is the area of its largest leftover worth keeping, `bad` counts cuts no saw can make."""
+
+    fences: frozenset[int]
+    stops: frozenset[int]
+    cuts: int
+    bad: int
+    left: int
+    tidy: float
+
+
+EMPTY = Merit(frozenset(), frozenset(), 0, 0, 0, 0.0)
+
+
+def merit(board: Board, rules: Rules) -> Merit:
+    if board.root is None:
+        return EMPTY
+    walk = _Walk(rules)
+    root, (width, height) = board.root, board.size
+    along, across = (height, width) if root.d else (width, height)
+    if root.a < across:
+        walk.cut(across, along, root.a)
+        walk.leave(across - root.a, along)
+    walk.node(root, along, root.a)
+    return Merit(frozenset(walk.fences), frozenset(walk.stops), walk.cuts, walk.bad, walk.left, squares(board) / rules.area**2)
+
+
+class _Walk:
+    def __init__(self, rules: Rules):
+        self.rules = rules
+        self.fences: set[int] = set()
+        self.stops: set[int] = set()
+        self.cuts = self.bad = self.left = 0
+
+    def node(self, node: Node, extent: int, across: int) -> None:
+        """A board `extent` along the node's direction is cut apart, the widest part first."""
+        remains = extent
+        for kid in reversed(node.kids):
+            if kid.a < remains:
+                self.cut(remains, across, kid.a)
+            remains -= kid.a
+            if kid.kids is not None:
+                self.node(kid, across, kid.a)
+            elif kid.c < across:
+                self.cut(across, kid.a, kid.c)
+                self.leave(across - kid.c, kid.a)
+        if remains:
+            self.leave(remains, across)
+
+    def cut(self, along: int, across: int, size: int) -> None:
+        kerf = self.rules.kerf
+        self.cuts += 1
+        (self.fences if along < across else self.stops).add(size)
+        if not self.rules.feasible(along - kerf, across - kerf, size - kerf):
+            self.bad += 1
+
+    def leave(self, one: int, other: int) -> None:
+        rules = self.rules
+        long, short = (one, other) if one > other else (other, one)
+        long -= rules.kerf
+        short -= rules.kerf
+        if short >= rules.keep_short and long >= rules.keep_long and long * short > self.left:
+            self.left = long * short

@@ -1,0 +1,86 @@
+"""Which saw makes a cut, and how it is set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from setout.resolve.model import Saw, Stock
+
+
+@dataclass(frozen=True)
+class Way:
+    """How a cut is made. `kind` "rip", "crosscut" or "break down"; `reference` as in Cut; `setting` from there."""
+
+    saw: Saw
+    kind: str
+    reference: str
+    setting: Fraction
+
+
+def able(saws: Sequence[Saw], stock: Stock) -> tuple[Saw, ...]:
+    """The saws that may come to cut this stock. Sticks go to a saw for sticks, where there is one."""
+    if stock.kind == "sheet":
+        return tuple(saw for saw in saws if saw.breaks_down or saw.rips is not None or saw.crosscuts is not None)
+    for widest in (lambda saw: saw.sticks, lambda saw: saw.crosscuts):
+        found = tuple(saw for saw in saws if (widest(saw) or 0) >= stock.short)
+        if found:
+            return found
+    return ()
+
+
+def fixed_ways(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
+    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: to a stop when the board is longer than the cut, else by the
+    fence; the smallest saw that can; measured from the far edge only where the fence doesn't reach otherwise. Integers serve as well as fractions."""
+    still = [saw for saw in saws if not saw.breaks_down and takes(saw, along, across)]
+    if not still:
+        return None
+    cross = _crosscut(still, across, setting)
+    fence = _fence(still, across, setting, "low")
+    if along >= across:
+        return cross or fence or _far(still, along, across, setting)
+    return fence or _far(still, along, across, setting) or cross
+
+
+def guided_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
+    """The way a saw that is brought to the board cuts it."""
+    for saw in saws:
+        if saw.breaks_down and takes(saw, along, across):
+            if reach := _reach(saw, along, across, setting):
+                return Way(saw, "break down", reach, setting if reach == "low" else along - setting - saw.kerf)
+    return None
+
+
+def takes(saw: Saw, along: Fraction, across: Fraction) -> bool:
+    return saw.takes is None or (max(along, across) <= saw.takes[0] and min(along, across) <= saw.takes[1])
+
+
+def _crosscut(saws: Sequence[Saw], across: Fraction, setting: Fraction) -> Way | None:
+    found = [saw for saw in saws if saw.crosscuts is not None and across <= saw.crosscuts]
+    best = min(found, key=lambda saw: (saw.crosscuts, saws.index(saw)), default=None)
+    return Way(best, "crosscut", "low", setting) if best else None
+
+
+def _fence(saws: Sequence[Saw], across: Fraction, setting: Fraction, reference: str) -> Way | None:
+    """What runs along the fence must be longer than it is wide, or it turns."""
+    found = [saw for saw in saws if saw.rips is not None and setting <= saw.rips and setting <= across]
+    best = min(found, key=lambda saw: (saw.rips, saws.index(saw)), default=None)
+    return Way(best, "rip", reference, setting) if best else None
+
+
+def _far(saws: Sequence[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
+    """The fence set for what remains, so that what falls off lies on the far side of the blade."""
+    for saw in saws:
+        rest = along - setting - saw.kerf
+        if rest > 0 and (way := _fence([saw], across, rest, "high")):
+            return way
+    return None
+
+
+def _reach(saw: Saw, along: Fraction, across: Fraction, setting: Fraction) -> str:
+    """From which edge its guide is set: "" when it can't."""
+    free = saw.rips is None and saw.crosscuts is None
+    if free or (saw.crosscuts is not None and across <= saw.crosscuts) or (saw.rips is not None and setting <= saw.rips):
+        return "low"
+    return "high" if saw.rips is not None and 0 < along - setting - saw.kerf <= saw.rips else ""

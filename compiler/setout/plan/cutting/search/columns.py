@@ -1,0 +1,217 @@
+"""Patterns worth having, and plans rounded from them.
+
+`Columns.enrich` solves the programme over the patterns known, then tears and refills the best boards by what items are worth to it, and adds
+those worth more than they cost. `dive` makes a plan: it takes the pattern most used, asks again for what remains, and so on.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Sequence
+
+from setout.plan.cutting.search.fleet import Fleet
+from setout.plan.cutting.search.kinds import Kind
+from setout.plan.cutting.search.master import Master, Relaxed
+from setout.plan.cutting.search.meter import Meter
+from setout.plan.cutting.search.places import NOWHERE, look, look_empty, put
+from setout.plan.cutting.search.trees import Board, kinds_on, leaves, remove
+
+STARTS = 60  # boards that a round of enriching starts from
+EPS = 1e-6
+C = dict(REFILLS=5000, TORN=0.6, NOISE=0.5, LP=0.5, DRY=3, RA=40, RB=6)
+
+
+class Columns:
+    def __init__(self, kinds: Sequence[Kind], fleet: Fleet, rng: random.Random, meter: Meter):
+        self.kinds = kinds
+        self.fleet = fleet
+        self.rng = rng
+        self.meter = meter
+        self.demand = [kind.count for kind in kinds]
+        self.areas = [kind.area for kind in kinds]
+        self.shapes = [kind.shapes for kind in kinds]
+        short = 10 * max(spec.cost / (spec.width * spec.height) for spec in fleet.bins) + 1e-9
+        self.master = Master(self.areas, [spec.cost for spec in fleet.bins], short)
+
+    def see(self, boards: Sequence[Board]) -> None:
+        for board in boards:
+            if board.count:
+                self.master.add(board)
+
+    def enrich(self, demand: Sequence[int], fixed: Sequence[Board], enough: float, rounds: int) -> Relaxed:
+        """Add patterns until the programme's value for what is still demanded is `enough`, or for so many rounds, or until nothing is found."""
+        copies = self.fleet.left(fixed)
+        if fixed and len(copies) == 1:
+            copies = [int(enough) // self.fleet.bins[0].cost]
+        self.master.ask(demand, copies)
+        dry = 0
+        while True:
+            self.meter.work += int(len(self.master.patterns) * C["LP"])
+            relaxed = self.master.solve()
+            if relaxed.value <= enough + EPS or rounds <= 0 or dry >= C["DRY"] or self.meter.spent():
+                return relaxed
+            rounds -= 1
+            dry = 0 if self.refills(relaxed, demand) else dry + 1
+
+    def refills(self, relaxed: Relaxed, demand: Sequence[int]) -> int:
+        """One round of tearing and refilling; how many worthy patterns were found."""
+        rng = self.rng
+        price = relaxed.price
+        useful = [k for k, p in enumerate(price) if p > EPS and demand[k]]
+        if not useful:
+            return 0
+        states = self.starts(relaxed)
+        costs = [spec.cost - extra for spec, extra in zip(self.fleet.bins, relaxed.extra)]
+        found = 0
+        limit = self.meter.work + C["REFILLS"]
+        while self.meter.work < limit and not self.meter.spent():
+            slot = int(rng.random() ** 2 * len(states))
+            gain, board = states[slot]
+            board, now = self.refilled(board, useful, price, demand, min(0.0, gain), costs)
+            now -= costs[board.bin]
+            if not board.count:
+                continue
+            if now > EPS and self.master.add(board):
+                found += 1
+            if now >= gain - EPS:
+                states[slot] = (now, board)
+        return found
+
+    def starts(self, relaxed: Relaxed) -> list[tuple[float, Board]]:
+        """The boards of least reduced cost."""
+        price, extra, bins = relaxed.price, relaxed.extra, self.fleet.bins
+        gains = []
+        for j, pattern in enumerate(self.master.patterns):
+            i = pattern.board.bin
+            gains.append((sum([price[k] * n for k, n in pattern.counts]) - bins[i].cost + extra[i], -j))
+        gains.sort(reverse=True)
+        return [(gain, self.master.patterns[-j].board) for gain, j in gains[:STARTS]]
+
+    def refilled(self, board: Board, useful: list[int], price: list[float], demand: Sequence[int], gain: float, costs: list[float]) -> tuple[Board, float]:
+        rng = self.rng
+        board = self.moved(board)
+        found = leaves(board.root)
+        if rng.random() < 0.5:
+            for leaf in rng.sample(found, rng.randint(1, max(1, int(len(found) * C["TORN"])))):
+                remove(board, leaf)
+        else:
+            node = found[int(rng.random() * len(found))]
+            while rng.random() < 0.5 and node.parent is not None and node.parent.parent is not None:
+                node = node.parent
+            remove(board, node)
+        left = list(demand)
+        value = -EPS
+        for k in kinds_on(board):
+            left[k] -= 1
+            value += price[k]
+        noise = C["NOISE"]
+        areas = self.areas
+        if rng.random() < 0.5:
+            order = [(-price[k] * (1 + noise * rng.random()), k) for k in useful]
+        else:
+            order = [(-price[k] / areas[k] * (1 + noise * rng.random()), k) for k in useful]
+        order.sort()
+        order = [k for _, k in order]
+        self.fill(board, order, left, price, gain + costs[board.bin] - value)
+        return board, sum(price[k] for k in kinds_on(board))
+
+    def moved(self, board: Board) -> Board:
+        """A copy of a board, now and then on a bin of another size that it fits."""
+        board = board.copy()
+        if len(self.fleet.bins) > 1 and self.rng.random() < 0.3:
+            root = board.root
+            width, height = (root.a, root.c) if root.d else (root.c, root.a)
+            index = self.rng.randrange(len(self.fleet.bins))
+            spec = self.fleet.bins[index]
+            if width <= spec.width and height <= spec.height:
+                board.bin, board.size = index, (spec.width, spec.height)
+        return board
+
+    def fill(self, board: Board, order: Sequence[int], left: list[int], price: Sequence[float] = (), wanted: float = 0.0) -> None:
+        """Lay as many of the kinds in this order as find a place, at most `left` of each (which is counted down). Stop when not even the best
+        that remains could fill the free area with what is still `wanted`."""
+        width, height = board.size
+        free = width * height - board.area
+        areas = self.areas
+        shapes = self.shapes
+        dearest = self.dearest(order, price) if price else None
+        work = 0
+        for n, k in enumerate(order):
+            if dearest and free * dearest[n] < wanted:
+                break
+            area = areas[k]
+            while left[k] > 0 and area <= free:
+                best, place = NOWHERE, None
+                for w, h in shapes[k]:
+                    if board.root is not None:
+                        work += 1 + board.count // 4
+                        best, place = look(board, w, h, best, place)
+                    else:
+                        gain = look_empty(board, w, h)
+                        if gain > best:
+                            best, place = gain, (None, None, w, h)
+                if place is None:
+                    break
+                put(board, k, place)
+                left[k] -= 1
+                free -= area
+                if dearest:
+                    wanted -= price[k]
+        self.meter.work += work
+
+    def dearest(self, order: Sequence[int], price: Sequence[float]) -> list[float]:
+        """For each place in the order the highest price of an area from there on."""
+        areas = self.areas
+        top = 0.0
+        tops = []
+        for k in reversed(order):
+            one = price[k] / areas[k]
+            if one > top:
+                top = one
+            tops.append(top)
+        tops.reverse()
+        return tops
+
+    def dive(self, limit: float, rounds: int) -> tuple[list[Board], list[int]]:
+        """Boards for everything, or as many as cost less than `limit`, and the demand left."""
+        demand = list(self.demand)
+        boards: list[Board] = []
+        spent = 0.0
+        while any(demand) and not self.meter.spent():
+            relaxed = self.enrich(demand, boards, limit - spent, int(C['RB'] if boards else C['RA']))
+            if not relaxed.shares or spent + relaxed.value > limit + EPS and (not boards or len(self.fleet.bins) > 1):
+                break
+            for board in self.chosen(relaxed, demand):
+                boards.append(board)
+                spent += self.fleet.bins[board.bin].cost
+            if spent + min(spec.cost for spec in self.fleet.bins) > limit:
+                break
+        return boards, demand
+
+    def chosen(self, relaxed: Relaxed, demand: list[int]) -> list[Board]:
+        """Every pattern taken whole, or the one most used; what they hold is counted off the demand."""
+        whole = [(j, int(x + EPS)) for j, x in relaxed.shares if x > 1 - EPS]
+        if not whole:
+            rng = self.rng
+            whole = [(max(relaxed.shares, key=lambda share: share[1] * (0.8 + 0.4 * rng.random()))[0], 1)]
+        boards = []
+        for j, times in whole:
+            for _ in range(times):
+                board = self.master.patterns[j].board.copy()
+                if self.count_off(board, demand):
+                    boards.append(board)
+        return boards
+
+    def count_off(self, board: Board, demand: list[int]) -> int:
+        """Take off the board what is no longer demanded, fill it up again, and count down the demand."""
+        extra = False
+        for leaf in leaves(board.root):
+            if demand[leaf.kind] > 0:
+                demand[leaf.kind] -= 1
+            else:
+                remove(board, leaf)
+                extra = True
+        if extra and board.root is not None:
+            order = sorted((k for k, count in enumerate(demand) if count), key=lambda k: (-self.areas[k], k))
+            self.fill(board, order, demand)
+        return board.count

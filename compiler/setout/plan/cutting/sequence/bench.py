@@ -1,0 +1,139 @@
+"""Boards as they lie about the shop while a plan is cut, at the sizes the saws really leave."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from setout.plan.cutting.model import Cut, Falls, Laid, Leftover, Source
+from setout.plan.cutting.saws import Way, fixed_ways, guided_way
+from setout.plan.cutting.sequence.model import Blank, Job, other, size
+from setout.resolve.model import Saw
+
+LETTERS = "abcdefghjklmnprtuvwxy"  # the letters a hurried pencil doesn't confuse
+NOTHING = Fraction(0)
+
+
+@dataclass(frozen=True)
+class Limits:
+    """What a stock asks of the shop. `heavy` says of a size whether a person shouldn't carry it; `keep` whether it is worth keeping."""
+
+    saws: tuple[Saw, ...]
+    kerf: Fraction
+    heavy: Callable[[Fraction, Fraction], bool]
+    keep: Callable[[Fraction, Fraction], bool]
+
+
+@dataclass
+class Bench:
+    """One source on its way through the saws: what came of it so far. `index` is its place among all sources."""
+
+    index: int
+    source: Source
+    limits: Limits
+    laid: list[Laid] = field(default_factory=list)
+    leftovers: list[Leftover] = field(default_factory=list)
+    cuts: list[Cut] = field(default_factory=list)
+    letters: int = 0
+
+    def letter(self) -> str:
+        n, text = self.letters, ""
+        self.letters += 1
+        while True:
+            n, last = divmod(n, len(LETTERS))
+            text = LETTERS[last] + text
+            if not n:
+                return text
+            n -= 1
+
+    def put_by(self, x: Fraction, y: Fraction, dx: Fraction, dy: Fraction) -> Falls:
+        """A leftover, with a letter when it is worth keeping."""
+        keep = self.limits.keep(dx, dy)
+        name = self.letter() if keep else ""
+        self.leftovers.append(Leftover(x, y, dx, dy, keep, name))
+        return Falls("offcut" if keep else "waste", "", 0, name, dx, dy)
+
+    def take(self, blank: Blank, x: Fraction, y: Fraction) -> Falls:
+        self.laid.append(Laid(blank.mark, blank.copy, x, y, blank.dx, blank.dy, blank.turned, blank.reserved))
+        return Falls("reserved" if blank.reserved else "piece", blank.mark, blank.copy, "", blank.dx, blank.dy)
+
+
+@dataclass(frozen=True)
+class Open:
+    """A board with cuts still to make: `parts` side by side along `along`. Its sizes are the real ones."""
+
+    bench: Bench
+    name: str
+    x: Fraction
+    y: Fraction
+    dx: Fraction
+    dy: Fraction
+    along: str
+    parts: tuple[Job | Blank, ...]
+
+    @property
+    def extent(self) -> Fraction:
+        return self.dx if self.along == "x" else self.dy
+
+    @property
+    def across(self) -> Fraction:
+        return self.dy if self.along == "x" else self.dx
+
+    def piece_of(self, start: Fraction, extent: Fraction, name: str, parts: Sequence[Job | Blank]) -> Open:
+        """The part of this board from `start` on along it, with some of its parts."""
+        if self.along == "x":
+            return replace(self, x=self.x + start, dx=extent, name=name, parts=tuple(parts))
+        return replace(self, y=self.y + start, dy=extent, name=name, parts=tuple(parts))
+
+    def fixed(self, setting: Fraction) -> Way | None:
+        return fixed_ways(self.bench.limits.saws, self.extent, self.across, setting)
+
+    def guided(self, setting: Fraction) -> Way | None:
+        return guided_way(self.bench.limits.saws, self.extent, self.across, setting)
+
+    def workable(self) -> bool:
+        """Whether a saw that stands still can go on with it, and a person carry it there."""
+        settled = settle(self)
+        if not isinstance(settled, Open):
+            return True
+        lone = settled.bench.limits.heavy(settled.dx, settled.dy)
+        return not lone and any(settled.fixed(s) for s in settled.settings())
+
+    def settings(self) -> list[Fraction]:
+        return list(dict.fromkeys(size(part, self.along) for part in self.parts))
+
+
+def settle(board: Open) -> Open | Blank | None:
+    """What a board is once there is nothing to do along it: cut across next, done (a Blank), or left over (None)."""
+    while True:
+        if not board.parts:
+            return None
+        if len(board.parts) > 1:
+            return board
+        part, extent = board.parts[0], size(board.parts[0], board.along)
+        if isinstance(part, Blank):
+            across = size(part, other(board.along))
+            if extent < board.extent:
+                return board
+            if across == board.across:
+                return part
+            board = replace(board, along=other(board.along))
+            continue
+        if extent < board.extent and not _takes_up(board, part, extent):
+            return board
+        board = replace(board, along=part.along, parts=part.parts)
+
+
+def _takes_up(board: Open, part: Job, extent: Fraction) -> bool:
+    """Whether a last part may stay as large as the board is, because it will be cut to size that way in any case."""
+    rest = board.extent - extent - board.bench.limits.kerf
+    sizes = (rest, board.across) if board.along == "x" else (board.across, rest)
+    return not (rest > 0 and board.bench.limits.keep(*sizes)) and _has_play(part, board.along, board.bench.limits.kerf)
+
+
+def _has_play(job: Job, axis: str, kerf: Fraction) -> bool:
+    whole = size(job, axis)
+    if job.along == axis:
+        return sum((size(p, axis) for p in job.parts), NOTHING) + kerf * (len(job.parts) - 1) < whole
+    return all(_has_play(p, axis, kerf) if isinstance(p, Job) else size(p, axis) < whole for p in job.parts)

@@ -1,0 +1,184 @@
+"""From trees of cuts to the order in which a person works: sheets broken down, then batches at one setting of a saw."""
+
+from __future__ import annotations
+
+import heapq
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from setout.plan.cutting.model import Cut, Falls, Setting
+from setout.plan.cutting.saws import Way
+from setout.plan.cutting.sequence.bench import Bench, Open, settle
+from setout.plan.cutting.sequence.breaking import Break, breaking
+from setout.plan.cutting.sequence.model import Blank, Job, other, size
+from setout.plan.cutting.sequence.trimming import Start, trims
+
+Key = tuple[str, str, Fraction]
+"""Kind of cut, name of the saw, setting: boards that wait under one key are cut in one batch."""
+
+
+@dataclass(frozen=True)
+class Failed:
+    """A cut that no saw of the shop can make: the board as it lay, what is cut off it, and the cut."""
+
+    board: Open
+    part: Job | Blank
+    cut: Cut
+
+
+class Floor:
+    """All boards of the job, the cuts made so far, the settings used."""
+
+    def __init__(self) -> None:
+        self.number = 0
+        self.settings: list[Setting] = []
+        self.failed: list[Failed] = []
+        self._large: list[tuple[int, int, Open]] = []  # boards for the saw that is brought to them
+        self._ready: dict[Key, dict[int, Open]] = {}
+        self._keys: dict[int, list[Key]] = {}
+        self._to_come: Counter[Fraction] = Counter()  # settings that boards not cut out yet will ask for
+        self._boards = 0
+
+    def run(self, starts: Iterable[Start]) -> None:
+        waiting = list(starts)
+        for start in waiting:
+            self._expect(start.job)
+        for start in waiting:
+            self._start(start)
+            self._break_down()
+        while self._ready:
+            key = min(self._ready, key=self._urgency)
+            self._batch(key)
+            self._break_down()
+
+    # --- boards come and go -------------------------------------------------------------------------------
+
+    def _start(self, start: Start) -> None:
+        board = Open(start.bench, start.bench.source.id, *start.corner, *start.sizes, start.job.along, start.job.parts)
+        for trim in trims(start):
+            self._record(start.bench, trim)
+        self._lies(board, start.job)
+
+    def _lies(self, board: Open, job: Job | None = None) -> Falls:
+        """A board has come off the saw: what it is, and where it waits."""
+        bench, now = board.bench, settle(board)
+        if now is None:
+            return bench.put_by(board.x, board.y, board.dx, board.dy)
+        if isinstance(now, Blank):
+            return bench.take(now, board.x, board.y)
+        if now.along != board.along or now.parts != board.parts or job is not None:
+            self._to_come.subtract(now.settings())
+        self._wait(now)
+        return Falls("board", "", 0, now.name, now.dx, now.dy)
+
+    def _wait(self, board: Open) -> None:
+        self._boards += 1
+        limits = board.bench.limits
+        ways = [way for s in board.settings() if (way := board.fixed(s))]
+        if not ways or (limits.heavy(board.dx, board.dy) and any(board.guided(s) for s in board.settings())):
+            heapq.heappush(self._large, (board.bench.index, self._boards, board))
+            return
+        keys = [(way.kind, way.saw.name, way.setting) for way in ways]
+        self._keys[self._boards] = keys
+        for key in keys:
+            self._ready.setdefault(key, {})[self._boards] = board
+
+    def _take(self, number: int, key: Key) -> Open:
+        board = self._ready[key][number]
+        for one in dict.fromkeys(self._keys.pop(number)):
+            del self._ready[one][number]
+            if not self._ready[one] and one != key:
+                del self._ready[one]
+        return board
+
+    def _expect(self, job: Job) -> None:
+        waiting: list[Job] = [job]
+        while waiting:
+            one = waiting.pop()
+            self._to_come.update({size(part, one.along) for part in one.parts})
+            for part in one.parts:
+                if isinstance(part, Job):
+                    waiting.append(part)
+                elif size(part, other(one.along)) < size(one, other(one.along)):
+                    self._to_come[size(part, other(one.along))] += 1
+
+    # --- cuts ------------------------------------------------------------------------------------------------
+
+    def _urgency(self, key: Key) -> tuple:
+        """Batches first that nothing more will be added to; rips before crosscuts; one saw after the other; the wide before the narrow."""
+        kind, saw, setting = key
+        return (self._to_come[setting] > 0, kind != "rip", saw, -setting)
+
+    def _batch(self, key: Key) -> None:
+        made = []
+        saw = None
+        while self._ready[key]:
+            board = self._take(min(self._ready[key]), key)
+            part, way = next(
+                (p, w) for p in board.parts if (w := board.fixed(size(p, board.along))) and _key(w) == key
+            )
+            saw = way.saw
+            made.append(self._cut(board, Break((part,), _without(board.parts, part), way)))
+        del self._ready[key]
+        assert saw is not None
+        self.settings.append(Setting(saw, key[0], key[2], tuple(made)))
+
+    def _break_down(self) -> None:
+        while self._large:
+            board = heapq.heappop(self._large)[2]
+            self._cut(board, breaking(board))
+
+    def _cut(self, board: Open, how: Break) -> int:
+        """Cut the parts in `how.low` off the low side of the board in one piece."""
+        bench, way = board.bench, how.way
+        kerf = way.saw.kerf if way else bench.limits.kerf
+        extent = how.extent(board)
+        remains = board.extent - extent - kerf
+        low = board.piece_of(Fraction(0), extent, "", how.low)
+        high = board.piece_of(extent + kerf, remains, "", how.high) if remains > 0 else None
+        near, far = self._named(board, low, high)
+        low_falls = self._lies(near)
+        high_falls = self._lies(far) if far else None
+        start = board.x if board.along == "x" else board.y
+        from_far = way is not None and way.reference == "high"
+        off, rest = (high_falls, low_falls) if from_far else (low_falls, high_falls)
+        assert off is not None
+        cut = Cut(
+            0, bench.source.id, board.name, way.kind if way else ("crosscut" if board.extent >= board.across else "rip"),
+            board.along, way.setting if way else extent, start + extent, board.across, kerf, way.saw if way else None,
+            off, rest, "high" if from_far else "low",
+        )  # fmt: skip
+        number = self._record(bench, cut)
+        if way is None:
+            self.failed.append(Failed(board, how.low[0], bench.cuts[-1]))
+        return number
+
+    def _named(self, board: Open, low: Open, high: Open | None) -> tuple[Open, Open | None]:
+        """The larger of what goes on keeps the board's name, the other one gets a letter."""
+        from dataclasses import replace
+
+        both = [one for one in (low, high) if one is not None and isinstance(settle(one), Open)]
+        keeps = max(both, key=lambda one: one.extent, default=None)
+        letter = board.bench.letter
+        return (
+            replace(low, name=board.name if low is keeps else f"{board.bench.source.id}-{letter()}" if low in both else ""),
+            high and replace(high, name=board.name if high is keeps else f"{board.bench.source.id}-{letter()}" if high in both else ""),
+        )
+
+    def _record(self, bench: Bench, cut: Cut) -> int:
+        from dataclasses import replace
+
+        self.number += 1
+        bench.cuts.append(replace(cut, number=self.number))
+        return self.number
+
+
+def _key(way: Way) -> Key:
+    return way.kind, way.saw.name, way.setting
+
+
+def _without(parts: Sequence[Job | Blank], part: Job | Blank) -> tuple[Job | Blank, ...]:
+    at = next(i for i, one in enumerate(parts) if one is part)
+    return (*parts[:at], *parts[at + 1 :])

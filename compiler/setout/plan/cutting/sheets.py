@@ -1,0 +1,216 @@
+"""One sheet stock: its boards laid on offcuts and sheets."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from setout.plan.cutting.polish import Taste, polished
+from setout.plan.cutting.polish.score import Rules
+from setout.plan.cutting.result import Planned
+from setout.plan.cutting.saws import fixed_ways, guided_way
+from setout.plan.cutting.scale import Scale, scale_for
+from setout.plan.cutting.search import Bin, Budget, Item, Layout, Progress, Region, Used, bound, solve
+from setout.plan.cutting.search import Piece as Laid
+from setout.plan.cutting.sequence import Blank, Job, Laying
+from setout.plan.cutting.sequence.bench import Limits
+from setout.plan.cutting.sources import Supply, named
+from setout.plan.cutting.wanted import Member, Want
+from setout.resolve.model import Stock
+
+NEW = 10**7  # what a new sheet counts; on hand a whole one counts FREE, and everything touched counts TOUCHED more
+FREE = 1000
+TOUCHED = 100
+POLISH = Fraction(1, 2)  # the share of the work that goes into making a plan better at equal cost
+
+
+@dataclass(frozen=True)
+class Shop:
+    """What a stock is planned with. `keep` is the least length and width of a leftover worth keeping."""
+
+    limits: Limits
+    keep: tuple[Fraction, Fraction]
+    budget: Budget
+    taste: Taste | None  # None: the number of sheets is all that counts
+    told: Callable[[Progress], None] | None
+
+
+def plan_sheets(stock: Stock, wants: Sequence[Want], supplies: Sequence[Supply], shop: Shop) -> Planned:
+    problem = _Problem(stock, wants, supplies, shop)
+    fitting = problem.fitting()
+    items = [problem.items[i] for i in fitting]
+    layout = _solved(items, problem.bins, shop)
+    used = layout.used
+    if shop.taste is not None and used:
+        budget = replace(shop.budget, work=_part(shop.budget.work, POLISH), seconds=_part(shop.budget.seconds, POLISH))
+        used = polished(used, items, problem.bins, problem.rules(), budget, shop.taste)
+    absent = [(fitting[i], count) for i, count in layout.missing]
+    return problem.planned(layout, used, absent, fitting)
+
+
+class _Problem:
+    """The same in whole numbers. The search's x axis is the grain's: a source whose grain runs across is laid down turned."""
+
+    def __init__(self, stock: Stock, wants: Sequence[Want], supplies: Sequence[Supply], shop: Shop):
+        self.stock = stock
+        self.wants = wants
+        self.supplies = supplies
+        self.shop = shop
+        lengths = [n for want in wants for n in (want.a, want.b)] + [n for s in supplies for n in s.usable]
+        lengths += [m for want in wants for one in want.members for m in (one.a, one.b)]
+        self.scale = scale_for(lengths, shop.limits.kerf)
+        self.items = [self._item(want) for want in wants]
+        self.bins = [self._bin(rank, supply) for rank, supply in enumerate(supplies)]
+
+    def _item(self, want: Want) -> Item:
+        a, b = self.scale.grown(want.a), self.scale.grown(want.b)
+        width, height = (b, a) if want.grain == "b" else (a, b)
+        return Item(width, height, want.count, want.grain is None or self.stock.grain is None)
+
+    def _bin(self, rank: int, supply: Supply) -> Bin:
+        x, y = (self.scale.grown(n) for n in supply.usable)
+        if supply.grain == "width":
+            x, y = y, x
+        return Bin(x, y, self._cost(supply), supply.copies, rank)
+
+    def _cost(self, supply: Supply) -> int:
+        if not supply.on_hand:
+            return NEW
+        assert self.stock.long is not None
+        share = supply.length * supply.width / (self.stock.long * self.stock.short)
+        return TOUCHED + max(1, round(FREE * share))
+
+    def fitting(self) -> list[int]:
+        return [i for i, item in enumerate(self.items) if any(_fits(item, spec) for spec in self.bins)]
+
+    def rules(self) -> Rules:
+        scale, limits = self.scale, self.shop.limits
+        saws = scale.saws(limits.saws)
+        known: dict[tuple[int, int, int], bool] = {}
+
+        def feasible(along: int, across: int, setting: int) -> bool:
+            key = along, across, setting
+            if key not in known:
+                known[key] = bool(fixed_ways(saws, *key) or guided_way(saws, *key))
+            return known[key]
+
+        long, short = (-(-n.numerator * scale.unit // n.denominator) for n in self.shop.keep)
+        return Rules(scale.kerf, long, short, max(b.width * b.height for b in self.bins), feasible)
+
+    def planned(self, layout: Layout, used: Sequence[Used], absent: Sequence[tuple[int, int]], fitting: Sequence[int]) -> Planned:
+        whole = [s for s in self.supplies if s.kind == "sheet"]
+        unfit = [i for i in range(len(self.items)) if i not in set(fitting)]
+        missing = Counter()
+        for i, count in [*absent, *((i, self.wants[i].count) for i in unfit)]:
+            for member in self.wants[i].members:
+                missing[member.mark] += count
+        least = self.least(layout, [self.items[i] for i in fitting])
+        price = next((s.price for s in self.supplies if not s.on_hand), None)
+        return Planned(
+            self.stock,
+            tuple(_Writing(self, fitting).layings(used)),
+            least,
+            None if price is None else least * price,
+            tuple(sorted(missing.items())),
+            self._more(absent),
+            self.shop.limits.kerf,
+            max((s.trim for s in whole), default=Fraction(0)),
+            layout.finished,
+            bool(used) and not missing and sum(not self.supplies[one.bin].on_hand for one in used) <= least,
+        )
+
+    def least(self, layout: Layout, items: Sequence[Item]) -> int:
+        """New sheets that no plan can do without: what is on hand counts nothing then."""
+        if not items or layout.missing or all(s.on_hand for s in self.supplies):
+            return 0
+        bins = [replace(spec, cost=0 if s.on_hand else 1) for spec, s in zip(self.bins, self.supplies)]
+        spare = sum(spec.cost * (spec.copies or 0) for spec, s in zip(self.bins, self.supplies) if s.on_hand)
+        return max(bound(items, bins).cost, -(-(layout.bound.cost - spare) // NEW), 0)
+
+    def _more(self, absent: Sequence[tuple[int, int]]) -> int:
+        """New sheets, without limit, for what found no place."""
+        new = [replace(spec, copies=None) for spec, s in zip(self.bins, self.supplies) if not s.on_hand] or [
+            replace(spec, copies=None) for spec, s in zip(self.bins, self.supplies) if s.kind == "sheet"
+        ]
+        items = [replace(self.items[i], count=count) for i, count in absent]
+        return len(solve(items, new[:1], Budget(work=20_000)).used) if items and new else 0
+
+
+class _Writing:
+    """Layouts back to furniture: named sources, exact trees, copies counted."""
+
+    def __init__(self, problem: _Problem, fitting: Sequence[int]):
+        self.problem = problem
+        self.fitting = fitting
+        self.copies: Counter[str] = Counter()
+        self.numbers: Counter[str] = Counter()
+
+    def layings(self, used: Sequence[Used]) -> list[Laying]:
+        """In the order of the supplies, the fullest first, those cut alike together."""
+        return [self._laying(one) for one in sorted(used, key=self._place)]
+
+    def _place(self, used: Used) -> tuple:
+        pieces = list(_pieces(used.root))
+        area = sum(p.width * p.height for p in pieces)
+        return used.bin, -area, tuple((p.x, p.y, p.width, p.height) for p in pieces)
+
+    def _laying(self, used: Used) -> Laying:
+        problem = self.problem
+        supply = problem.supplies[used.bin]
+        word = "offcut" if supply.kind == "offcut" else "sheet"
+        self.numbers[word] += 1
+        turned = supply.grain == "width"
+        job = self._job(used.root, turned)
+        assert isinstance(job, Job)
+        return Laying(named(supply, problem.stock, self.numbers[word]), job, supply.trim, problem.shop.limits)
+
+    def _job(self, region: Region | Laid, turned: bool) -> Job | Blank:
+        """`turned`: the search's x is the source's y."""
+        if isinstance(region, Laid):
+            return self._blank(region, turned)
+        parts = tuple(self._job(part, turned) for part in region.parts)
+        sizes = self.problem.scale.bare(region.width), self.problem.scale.bare(region.height)
+        along = region.along if not turned else {"x": "y", "y": "x"}[region.along]
+        return Job(*(sizes[::-1] if turned else sizes), along, parts)
+
+    def _blank(self, laid: Laid, turned: bool) -> Job | Blank:
+        want = self.problem.wants[self.fitting[laid.item]]
+        a_on_x = (want.grain != "b") != laid.turned
+        if turned:
+            a_on_x = not a_on_x
+        if len(want.members) == 1:
+            return self._member(want.members[0], a_on_x)
+        sizes = (want.a, want.b) if a_on_x else (want.b, want.a)
+        return Job(*sizes, "x" if a_on_x else "y", tuple(self._member(one, a_on_x) for one in want.members))
+
+    def _member(self, member: Member, a_on_x: bool) -> Blank:
+        self.copies[member.mark] += 1
+        sizes = (member.a, member.b) if a_on_x else (member.b, member.a)
+        return Blank(member.mark, self.copies[member.mark], *sizes, member.length_on_a != a_on_x, member.reserved)
+
+
+def _solved(items: Sequence[Item], bins: Sequence[Bin], shop: Shop) -> Layout:
+    if not items or not bins:
+        return Layout((), tuple((i, item.count) for i, item in enumerate(items)), 0, bound([], bins), 0, True)
+    part = Fraction(1) if shop.taste is None else 1 - POLISH
+    budget = replace(shop.budget, work=_part(shop.budget.work, part), seconds=_part(shop.budget.seconds, part))
+    return solve(items, bins, budget, shop.told)
+
+
+def _part(amount, share: Fraction):
+    return None if amount is None else type(amount)(amount * share)
+
+
+def _fits(item: Item, spec: Bin) -> bool:
+    straight = item.width <= spec.width and item.height <= spec.height
+    return straight or (item.turnable and item.height <= spec.width and item.width <= spec.height)
+
+
+def _pieces(region: Region | Laid):
+    if isinstance(region, Laid):
+        yield region
+    else:
+        for part in region.parts:
+            yield from _pieces(part)

@@ -1,0 +1,157 @@
+"""Pieces to the cutting plan."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from fractions import Fraction
+
+from setout.diagnostics import Checked, Diagnostic
+from setout.piece.model import Pieces
+from setout.plan.cutting import problems
+from setout.plan.cutting.checks import larger_than_usable, no_saw_for, too_large
+from setout.plan.cutting.model import Cutting, SourcePlan, StockPlan
+from setout.plan.cutting.polish import Taste
+from setout.plan.cutting.result import Planned
+from setout.plan.cutting.saws import able
+from setout.plan.cutting.search import Budget, Progress
+from setout.plan.cutting.sequence import Worked, worked
+from setout.plan.cutting.sequence.bench import Limits
+from setout.plan.cutting.sheets import Shop, plan_sheets
+from setout.plan.cutting.sources import Supply, planned_kerf, supplies
+from setout.plan.cutting.sticks import plan_sticks
+from setout.plan.cutting.wanted import Demand, demands, wants
+from setout.resolve.model import Project, RackBoard, Stock
+from setout.units import Style
+
+DEFAULT = Budget(work=30_000)
+
+
+@dataclass(frozen=True)
+class Told:
+    """How far the planning has come: the stock at hand, what its plan costs against the bound as the search counts it."""
+
+    stock: str
+    title: str
+    progress: Progress
+
+
+def cutting(
+    pieces: Pieces,
+    budget: Budget = DEFAULT,
+    progress: Callable[[Told], None] | None = None,
+    stop: Callable[[], bool] | None = None,
+    taste: Taste | None = Taste(),
+) -> Checked[Cutting]:
+    """Lay every board on what is on hand and what can be bought, and order the cuts. The budget is shared out among the stocks by their boards; `stop` is asked now and then, and
+    when it says True the best so far is taken. Without a `taste` only money counts."""
+    project = pieces.joined.placed.project
+    asked = demands(pieces)
+    total = sum(piece.count for demand in asked for piece in demand.pieces) or 1
+    planned, supply = [], {}
+    for demand in asked:
+        share = Fraction(sum(piece.count for piece in demand.pieces), total)
+        supply[demand.stock.name] = supplies(project, demand.stock)
+        shop = _shop(project, demand.stock, _shared(budget, share, stop), taste, progress)
+        planned.append(_planned(demand, supply[demand.stock.name], shop))
+    done = worked([laying for one in planned for laying in one.layings])
+    stocks = tuple(_stock_plans(planned, done))
+    found = Cutting(stocks, done.settings, _left(stocks), all(one.finished for one in planned), _untouched(project, stocks))
+    return Checked(found, (*larger_than_usable(pieces), *_short(pieces, planned), *no_saw_for(project, done.failed)))
+
+
+def _planned(demand: Demand, supply: Sequence[Supply], shop: Shop) -> Planned:
+    plan = plan_sheets if demand.stock.kind == "sheet" else plan_sticks
+    return plan(demand.stock, wants(demand, shop.limits.kerf), supply, shop)
+
+
+def _shared(budget: Budget, share: Fraction, stop: Callable[[], bool] | None) -> Budget:
+    work = None if budget.work is None else int(budget.work * share)
+    seconds = None if budget.seconds is None else float(budget.seconds * share)
+    return replace(budget, work=work, seconds=seconds, stop=stop or budget.stop)
+
+
+def _shop(
+    project: Project, stock: Stock, budget: Budget, taste: Taste | None, progress: Callable[[Told], None] | None
+) -> Shop:
+    practice = project.practice
+    told = progress and (lambda one: progress(Told(stock.name, stock.title, one)))
+    keep = practice.value("keep_length"), practice.value("keep_width")
+    saws = able(project.saws, stock)
+    weight = practice.value("board_weight") * stock.thick / 144
+    lift = practice.value("lift_alone")
+    if stock.kind == "stick":
+        least = practice.value("keep_stick")
+        limits = Limits(saws, planned_kerf(project.saws, stock), lambda dx, dy: False, lambda dx, dy: dx >= least and dy == stock.short)
+        return Shop(limits, keep, budget, taste, told)
+
+    def heavy(dx: Fraction, dy: Fraction) -> bool:
+        return dx * dy * weight > lift
+
+    def worth(dx: Fraction, dy: Fraction) -> bool:
+        return max(dx, dy) >= keep[0] and min(dx, dy) >= keep[1]
+
+    return Shop(Limits(saws, planned_kerf(project.saws, stock), heavy, worth), keep, budget, taste, told)
+
+
+def _stock_plans(planned: Sequence[Planned], done: Worked) -> list[StockPlan]:
+    plans = iter(done.plans)
+    return [_stock_plan(one, [next(plans) for _ in one.layings]) for one in planned]
+
+
+def _stock_plan(one: Planned, plans: Sequence[SourcePlan]) -> StockPlan:
+    prices = [plan.source.price for plan in plans]
+    cost = None if any(price is None for price in prices) else sum((p or Fraction(0) for p in prices), Fraction(0))
+    whole = sum((plan.source.length * plan.source.width for plan in plans), Fraction(0))
+    boards = sum((laid.length * laid.width for plan in plans for laid in plan.laid), Fraction(0))
+    share = boards / whole if whole else Fraction(0)
+    return StockPlan(
+        one.stock, tuple(plans), one.bound, one.bound_cost, one.missing, cost,
+        (Decimal(share.numerator) / Decimal(share.denominator)).quantize(Decimal("0.0001")), one.kerf, one.trim, one.proven,
+    )  # fmt: skip
+
+
+def _left(stocks: Sequence[StockPlan]) -> tuple[tuple[str, Fraction, Fraction, str | None], ...]:
+    """What is worth keeping, the longer side first, the largest of each stock first."""
+    found = []
+    for plan in stocks:
+        own = [_as_board(source, left) for source in plan.sources for left in source.leftovers if left.keep]
+        found += sorted(own, key=lambda board: (-board[1] * board[2], -board[1]))
+    return tuple(found)
+
+
+def _as_board(plan: SourcePlan, left) -> tuple[str, Fraction, Fraction, str | None]:
+    stock, grain = plan.source.stock, plan.source.grain
+    if stock.kind == "stick" or left.length >= left.width:
+        return stock.name, left.length, left.width, grain
+    return stock.name, left.width, left.length, grain and {"length": "width", "width": "length"}[grain]
+
+
+def _untouched(project: Project, stocks: Sequence[StockPlan]) -> tuple[tuple[str, Fraction, Fraction, str | None], ...]:
+    used = Counter(
+        (p.stock.name, s.source.length, s.source.width, s.source.grain)
+        for p in stocks for s in p.sources if s.source.kind == "offcut"
+    )  # fmt: skip
+    left = []
+    for board in project.rack:
+        key = (board.stock, board.length, _width(project, board), board.grain)
+        gone = min(used[key], board.count)
+        used[key] -= gone
+        left += [key] * (board.count - gone)
+    return tuple(left)
+
+
+def _width(project: Project, board: RackBoard) -> Fraction:
+    return project.stocks[board.stock].short if board.width is None else board.width
+
+
+def _short(pieces: Pieces, planned: Sequence[Planned]) -> list[Diagnostic]:
+    project = pieces.joined.placed.project
+    style, unfit, found = Style(project.metric, project.mark), too_large(pieces), []
+    for one in planned:
+        absent = tuple((mark, count) for mark, count in one.missing if mark not in unfit)
+        if absent:
+            found.append(problems.stock_is_short(style, one.stock, absent, len(one.layings), one.more))
+    return found

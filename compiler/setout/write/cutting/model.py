@@ -1,0 +1,117 @@
+"""What the cutting pages are printed from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from setout.drawing import Drawing
+from setout.write.facts.sizes import Length
+from setout.write.facts.supply import Supply
+
+
+@dataclass(frozen=True)
+class Side:
+    """What lies on one side of a cut. kind as in plan.cutting.model.Falls; `name` a mark, a board or a letter; `sizes` of boards and offcuts."""
+
+    kind: str
+    name: str
+    sizes: tuple[Length, ...]
+
+
+@dataclass(frozen=True)
+class Row:
+    """One cut on each of the sources that are cut alike. `how`: "guide", "fence" or "stop" (set to `setting`, from the board's `edge`), "trim" (takes
+    `setting` off that edge, kerf included), "shave" (the guide at `setting`; the edge across is only just touched) or "none" (no saw can)."""
+
+    numbers: tuple[int, ...]
+    kind: str
+    saw: str
+    how: str
+    setting: Length
+    edge: str
+    board: str
+    off: Side
+    rest: Side | None
+
+
+@dataclass(frozen=True)
+class Yielded:
+    """Boards of one mark that come out of a source."""
+
+    mark: str
+    count: int
+    sizes: tuple[Length, ...]
+    reserved: bool
+
+
+@dataclass(frozen=True)
+class SourceSheet:
+    """One source, or several cut alike under one drawing. `names` what is written on them; `sizes` length and width, of sticks the length alone."""
+
+    name: str
+    names: tuple[str, ...]
+    kind: str
+    on_hand: bool
+    sizes: tuple[Length, ...]
+    drawing: Drawing
+    yields: tuple[Yielded, ...]
+    rows: tuple[Row, ...]
+    short: bool
+
+
+@dataclass(frozen=True)
+class Missing:
+    mark: str
+    count: int
+    sizes: tuple[Length, ...]
+
+
+@dataclass(frozen=True)
+class StockSheet:
+    title: str
+    thick: Length
+    supply: Supply
+    percent: str
+    kerf: Length
+    trim: Length | None
+    missing: tuple[Missing, ...]
+    sources: tuple[SourceSheet, ...]
+
+
+@dataclass(frozen=True)
+class Batch:
+    """Cuts in the order of work at one setting, or (no `setting`) a breaking down by the drawings. `cuts` source and numbers; `makes` marks and how many."""
+
+    saw: str
+    how: str
+    setting: Length | None
+    cuts: tuple[tuple[str, str], ...]
+    count: int
+    makes: tuple[tuple[str, int], ...]
+
+
+@dataclass(frozen=True)
+class Reserved:
+    """A piece that waits for `measures`: what is cut for it now is a blank."""
+
+    mark: str
+    measures: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class CuttingPages:
+    """`cost` of all that is bought and has a price; `priceless` what has none. `rack` is text that another spec can include."""
+
+    stocks: tuple[StockSheet, ...]
+    cost: str
+    priceless: tuple[str, ...]
+    batches: tuple[Batch, ...]
+    reserved: tuple[Reserved, ...]
+    rack: str
+    untouched: bool
+    unsawn: tuple[int, ...]
+    finished: bool
+    broken_down: bool
+    ripped: bool
+    crosscut: bool
