@@ -81,8 +81,8 @@ def flat(width: Number, thick: Number, modulus: Number) -> Number:
 def edged(
     width: Number, thick: Number, modulus: Number, strip_thick: Number, strip_high: Number, strip_modulus: Number
 ) -> Number:
-    """E I with a strip glued along an edge, flush with the top and hanging below it. For a strip at the front and one at
-    the back, give both thicknesses together."""
+    """E I with a strip glued along an edge, flush with the top and hanging below it. For strips at the front and at the
+    back, give both thicknesses together."""
     strip = Layer(strip_thick, strip_high, thick - strip_high, strip_modulus)
     return stiffness((Layer(width, thick, 0, modulus), strip))
 
@@ -90,8 +90,8 @@ def edged(
 def longest_span(
     modulus: Number, thick: Number, psf: Number, limit: Limit | None = None, ends: Ends = "simple", creep: Number = 1
 ) -> Fraction:
-    """The longest span of a board of any depth under `psf` pounds to the square foot; down to a whole 1/16 in, so that it
-    never exceeds the exact root. `limit`: casework if not given."""
+    """The longest span of a board of any depth under `psf` pounds to the square foot; down to a whole 1/16 in, so that
+    it never exceeds the exact root. `limit`: casework if not given."""
     return longest_span_of(flat(1, thick, modulus), Fraction(psf) / SQUARE_FOOT, limit, ends, creep)
 
 

@@ -51,7 +51,11 @@ def carried_in(box: Box, doorway: Doorway, ceiling: Fraction) -> CarriedIn:
 
 def ways_through(box: Box, doorway: Doorway) -> tuple[Way, ...]:
     """Every way in which the box's cross-section passes: upright ones first, then lying, then tilted."""
-    straight = [Way(*axes, tilted=False) for axes in permutations(range(3)) if _within(box, axes, doorway)]
+    straight = [
+        Way(first, across, up, tilted=False)
+        for first, across, up in permutations(range(3))
+        if box[across] <= doorway[0] and box[up] <= doorway[1]
+    ]
     turned = {way.first for way in straight}
     tilted = [
         Way(first, across, up, tilted=True)
@@ -68,7 +72,7 @@ def smallest_section(box: Box) -> tuple[Fraction, Fraction]:
 
 
 def fits_slanting(section: Doorway, doorway: Doorway) -> bool:
-    """Whether a rectangle fits within another at some angle, touching allowed. Carver's condition (1957).
+    """Whether a rectangle fits within another at some angle, touching allowed.
 
     At an angle with cosine c and sine s it fits when p c + q s <= a and p s + q c <= b. In u = c + s, v = c - s, which
     run on the circle u^2 + v^2 = 2, these two lines meet in one point: the arc reaches between them when that point is
@@ -92,8 +96,3 @@ def stands_up(box: Box, ceiling: Fraction) -> bool:
 def rise_squared(box: Box) -> Fraction:
     """Square of the height that a box reaches while it is raised: its height and the shorter side of its foot."""
     return box[HIGH] ** 2 + min(box[WIDE], box[DEEP]) ** 2
-
-
-def _within(box: Box, axes: tuple[int, ...], doorway: Doorway) -> bool:
-    _, across, up = axes
-    return box[across] <= doorway[0] and box[up] <= doorway[1]

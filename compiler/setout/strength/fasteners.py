@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from setout.strength.tables import Number, figure
 
 CAUTION = (
-    "An estimate by published formulas, for sound dry wood and screws driven into it at right angles to the grain. It is "
-    "no design: the wall, its studs and its covering are not known here. Local codes and licensed practice govern."
+    "An estimate by published formulas, for sound dry wood and screws driven into its side grain. It is no design: the "
+    "wall, its studs and its covering are not known here. Local codes and licensed practice govern."
 )
 LATERAL_GROUPS = (1, 2, 3)  # densest first; what is lighter than all of them is group 4
 
@@ -34,8 +34,8 @@ def lag_withdrawal(gravity: Number, diameter: Number) -> float:
 
 
 def screw_lateral(gravity: Number, diameter: Number, depth: Number) -> float:
-    """Allowable lateral load of a wood screw, lb: C D^2 by the wood's group, in the rules before 1991; whole from 10 D deep,
-    in proportion down to 6 D, nothing below."""
+    """Allowable lateral load of a wood screw, lb: C D^2 by the wood's group, in the rules before 1991 (the form is Wood
+    Handbook eq. 8-13); whole from 10 D deep, in proportion down to 6 D, nothing below."""
     if depth < least_penetration(diameter):
         return 0.0
     share = min(1.0, float(depth) / (float(figure("screw_penetration_full")) * float(diameter)))
@@ -48,7 +48,7 @@ def least_penetration(diameter: Number, lag: bool = False) -> Number:
 
 
 def lead_hole(root: Number, hardwood: bool) -> Number:
-    """Diameter of the hole bored for the thread: 70 % of the root in softwood, 90 % in hardwood. Wood Handbook, ch. 8."""
+    """Diameter of the hole for the thread: 70 % of the root in softwood, 90 % in hardwood. Wood Handbook, ch. 8."""
     return figure("lead_hardwood" if hardwood else "lead_softwood") * root
 
 
@@ -82,8 +82,11 @@ class Cleat:
 
 @dataclass(frozen=True)
 class CleatEstimate:
-    """Pounds on each screw, down and out, and what the published formulas allow it. `used`: the two shares added, which
-    is never less than what the interaction formula of NDS 12.4.1 gives; above 1 is too much. None: the screws hold nothing."""
+    """Pounds on each screw, down and out, and what the published formulas allow it.
+
+    `used`: the two shares added, never less than by the interaction formula of NDS 12.4.1; above 1 is too much. None:
+    the screws hold nothing.
+    """
 
     down: float
     out: float
@@ -93,8 +96,11 @@ class CleatEstimate:
 
 
 def wall_cleat(cleat: Cleat) -> CleatEstimate:
-    """An estimate of a cleat's screws, all taken to carry alike; see `CAUTION`. The weight turns the box about its lower
-    edge, and the screws, `arm` above it, hold against that: out = weight x reach / arm. ValueError without screws or arm."""
+    """An estimate of a cleat's screws, all taken to carry alike; see `CAUTION`.
+
+    The weight turns the box about its lower edge, and the screws, `arm` above it, hold against that: out = weight x
+    reach / arm. ValueError without screws or arm.
+    """
     if cleat.screws < 1 or cleat.arm <= 0:
         raise ValueError("a cleat has screws, above the edge that bears")
     weight, screws = float(cleat.weight), cleat.screws

@@ -10,13 +10,16 @@ from typing import Literal
 from setout.strength.tables import Number, figure
 
 Grip = Literal["good", "fair", "poor"]
-OFTEN = {Fraction(1, 5): "0_2", Fraction(1, 2): "0_5", **{Fraction(n): str(n) for n in range(1, 6)}}
+OFTEN = (  # lifts a minute, at most, and the figure's name
+    *((Fraction(1, 5), "often_0_2"), (Fraction(1, 2), "often_0_5"), (Fraction(1), "often_1"), (Fraction(2), "often_2")),
+    *((Fraction(3), "often_3"), (Fraction(4), "often_4"), (Fraction(5), "often_5")),
+)
 
 
 @dataclass(frozen=True)
 class Lift:
-    """Where the hands are at one end of a lift: `reach` out from the ankles, `height` above the floor; `travel`, how far up
-    or down the whole lift goes; `twist` of the body; lifts a minute, within an hour."""
+    """Where the hands are at one end of a lift: `reach` out from the ankles, `height` above the floor; `travel`, how
+    far up or down the whole lift goes; `twist` of the body; lifts a minute, within an hour."""
 
     reach: Number
     height: Number
@@ -27,8 +30,8 @@ class Lift:
 
 
 def recommended_weight(lift: Lift, rounded: bool = False) -> Fraction:
-    """Pounds; 0 for what nobody should lift. `rounded`: multipliers to two places and the weight to one, as the manual's
-    own examples do. ValueError above 5 lifts a minute, which is no furniture."""
+    """Pounds; 0 for what nobody should lift. `rounded`: multipliers to two places and the weight to one, as in the
+    manual's own examples (p. 29). ValueError above 5 lifts a minute, which is no furniture."""
     if _out_of_bounds(lift):
         return Fraction(0)
     weight = figure("lift_load")
@@ -46,9 +49,8 @@ def lifting_index(weight: Number, lift: Lift) -> float | None:
 def one_person_limit(deep: Number, low: Number, high: Number, grip: Grip = "poor") -> Fraction:
     """Pounds that one person may lift now and then of a box `deep` from near to far side, hands going from `low` to
     `high`: the lesser weight of the lift's two ends. 0 for a box too deep to reach round."""
-    travel = abs(high - low)
-    ends = (Lift(_reach(deep, height), height, travel, grip=grip) for height in (low, high))
-    return min(recommended_weight(end) for end in ends)
+    travel = max(low, high) - min(low, high)
+    return min(recommended_weight(Lift(_reach(deep, end), end, travel, grip=grip)) for end in (low, high))
 
 
 def _multipliers(lift: Lift) -> tuple[Fraction, ...]:
@@ -71,9 +73,9 @@ def _out_of_bounds(lift: Lift) -> bool:
 
 def _often(per_minute: Number) -> Fraction:
     """The row at or above: never more weight than between the rows would be right."""
-    for most, name in OFTEN.items():
+    for most, name in OFTEN:
         if per_minute <= most:
-            return figure(f"often_{name}")
+            return figure(name)
     raise ValueError("more than 5 lifts a minute")
 
 

@@ -56,9 +56,7 @@ def movement(
     return Movement(max(grows, 0), max(-shrinks, 0), not known)
 
 
-def gap_to_leave(
-    size: Number, coefficient: Number, now: Number | None = None, wettest: Number | None = None
-) -> Number:
+def gap_to_leave(size: Number, coefficient: Number, now: Number | None = None, wettest: Number | None = None) -> Number:
     """Room to leave beside a board on the day it is fitted, so that at its wettest it just touches."""
     return movement(size, coefficient, now, wettest=wettest).grows
 
@@ -66,8 +64,8 @@ def gap_to_leave(
 def change_coefficient(shrinkage: Fraction) -> Fraction:
     """Change per 1 % of moisture, from the shrinkage in per cent from green to ovendry.
 
-    (S / 30) / (1 - 20 S / 30): wood shrinks evenly from 30 % down, and the coefficient refers to its size at 10 %. To five
-    places, as Wood Handbook Table 13-5 prints them; it reproduces that table from Table 4-3.
+    (S / 30) / (1 - 20 S / 30): wood shrinks evenly from 30 % down, and the coefficient refers to its size at 10 %. To
+    five places, as Wood Handbook Table 13-5 prints them; it reproduces that table from Table 4-3.
     """
     saturation = figure("fibre_saturation")
     share = shrinkage / 100 / saturation

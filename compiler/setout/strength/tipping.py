@@ -7,8 +7,8 @@ from setout.strength.tables import Number, figure
 
 
 def tips(load: Number, overhang: Number, weight: Number, behind: Number) -> bool:
-    """Whether a `load`, its middle `overhang` in front of the front feet, tips a piece over whose `weight` has its middle
-    `behind` them. Statics; an open drawer's own weight belongs to the load, and to `weight` no more."""
+    """Whether a `load`, its middle `overhang` in front of the front feet, tips a piece over whose `weight` has its
+    middle `behind` them. Statics; an open drawer's own weight belongs to the load, and to `weight` no more."""
     return load * overhang > weight * behind
 
 
