@@ -24,6 +24,7 @@ ROOMS = (
     "place",
     "join",
     "piece",
+    "inspect",
     "plan",
     "drawing",
     "write",

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TypeVar
 
 from setout.diagnostics import Checked, Diagnostic, Severity
+from setout.inspect import inspect
 from setout.join import join
 from setout.piece import parse_register, piece
 from setout.place import place
@@ -48,7 +49,8 @@ def compile_spec(
     joined = run("joining", join, placed)
     marks = run("reading the marks", parse_register, register)
     pieces = run("sorting pieces", piece, joined, marks)
-    planned = run("ordering the build", plan, pieces)
+    inspected = run("looking it over", inspect, pieces)
+    planned = run("ordering the build", plan, pieces, inspected)
     return Checked(planned, in_order(found, source.name))
 
 

@@ -16,7 +16,7 @@ IN = Fraction("25.4")
 # A number that stands free: no unit glued to it, no part of a name or path.
 NUMBER = r"(?<![\w.])(?:\d+-\d+/\d+|\d+/\d+|\d+\.\d+|\d+)(?![\w.'\"]|[-/]\d)"
 # Numbers that count or pay: behind these words and signs.
-PLAIN = r"(?:mark to|price|count|repeat|fit|turned|pack|shelves =|dividers =|shelf\w*\.|/|\*)\s*$"
+PLAIN = r"(?:mark to|price|count|repeat|fit|turned|pack|load|shelves =|dividers =|shelf\w*\.|/|\*)\s*$"
 TOKEN = re.compile(rf'#[^\n]*|"[^"\n]*"|{NUMBER}')
 
 

@@ -11,7 +11,7 @@ import pytest
 from setout.practice import standard
 
 PACKAGE = Path(__file__).parents[2] / "compiler" / "setout"
-UNITS = {"in", "count", "ratio", "hours", "minutes", "degrees", "lb"}
+UNITS = {"in", "count", "ratio", "hours", "minutes", "degrees", "lb", "in2"}
 ROWS = standard().rows
 
 

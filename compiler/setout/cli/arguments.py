@@ -35,7 +35,7 @@ def _parser() -> ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"setout {__version__}")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for add in (_build, _check, _why, _explain):
+    for add in (_build, _check, _why, _explain, _practice):
         add(commands)
     return parser
 
@@ -90,6 +90,16 @@ def _why(commands) -> None:
 def _explain(commands) -> None:
     parser = _command(commands, "explain", "tell what a diagnostic's code means")
     parser.add_argument("code", metavar="CODE", nargs="?", help="such as rod301; without it, all codes are listed")
+
+
+def _practice(commands) -> None:
+    parser = _command(commands, "practice", "print the table of rules of thumb, each with its source")
+    parser.add_argument(
+        "name",
+        metavar="NAME",
+        nargs="?",
+        help="a row such as pocket_spacing, the start of several such as screw, or rows, figures, species or panel",
+    )
 
 
 def _settings(parser: ArgumentParser) -> None:

@@ -104,8 +104,10 @@ def _size(scene: Scene, joined: JoinedBoard, own: Axis, amount: Amount, where: W
     yield from chain(f"{board.path} {own.word}", board.why[axis], amount, where)
     total = joined.box.size(axis)
     faces = [face for face in (Face(own, -1), Face(own, 1)) if joined.grown.get(to.face(face))]
-    if faces:
+    bands = [band for band in board.bands if band.face.axis == axis and not band.added]
+    if faces or bands:
         tongues = "".join(f" + {amount(joined.grown[to.face(face)], 1)} let in at {face.word}" for face in faces)
+        tongues += "".join(f" - {amount(band.thick, 1)} edge banding" for band in bands)
         yield f"{board.path} {own.word}, cut {amount(total, 1)} = {amount(board.box.size(axis), 1)}{tongues}"
     yield f"  printed {said(total, style)}"
 

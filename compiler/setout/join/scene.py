@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from setout.diagnostics import Diagnostic
+from setout.geometry import Box
 from setout.join import problems
 from setout.join.contacts import meetings
 from setout.join.crossings import crossings
@@ -15,7 +16,7 @@ from setout.join.holes import holes
 from setout.join.housings import Housed, drawn_in, house
 from setout.join.model import Bore, JoinedBoard, JoinedScene
 from setout.join.touching import Pair, Touches, touches
-from setout.place.model import Hole
+from setout.place.model import Board, Hole, Scene
 
 
 def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnostic]]:
@@ -45,7 +46,7 @@ def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnost
 
 
 def _unjoined(ground: Ground) -> JoinedScene:
-    boards = {path: JoinedBoard(b, b.box, {}, (), (), b.features) for path, b in ground.scene.boards.items()}
+    boards = {path: JoinedBoard(b, _less_banding(b, b.box), {}, (), (), b.features) for path, b in ground.scene.boards.items()}
     return JoinedScene(ground.scene, boards, (), ())
 
 
@@ -57,13 +58,21 @@ def _boards(
         features = tuple(f for f in board.features if not isinstance(f, Hole))
         boards[path] = JoinedBoard(
             board,
-            housed.solids[path].box,
+            _less_banding(board, housed.solids[path].box),
             housed.grown.get(path, {}),
             housed.cuts.get(path, ()),
             tuple(bore for some in bores for bore in some.get(path, ())),
             (*features, *housed.notches.get(path, ())),
         )
     return boards
+
+
+def _less_banding(board: Board, box: Box) -> Box:
+    """What is cut: banding that isn't added comes off the size."""
+    for band in board.bands:
+        if not band.added:
+            box = box.stretched(band.face, -band.thick)
+    return box
 
 
 def _overlaps(ground: Ground, found: Touches) -> list[Diagnostic]:
@@ -84,10 +93,18 @@ def _overlaps(ground: Ground, found: Touches) -> list[Diagnostic]:
     return told
 
 
+def moving_fronts(scene: Scene) -> frozenset[str]:
+    """The fronts of drawers, doors, and shelves on pins."""
+    fronts = [f"{drawer.path}.front_panel" for bank in scene.banks for drawer in bank.drawers]
+    pinned = [path for bay in scene.shelves if bay.pins for path in bay.boards]
+    return frozenset((*fronts, *pinned, *(path for door in scene.doors for path in door.boards)))
+
+
 def _unfastened(ground: Ground, found: Touches, covered: frozenset[Pair]) -> list[Diagnostic]:
-    """Parts that touch in a face with nothing said about it."""
+    """Parts that touch in a face with nothing said about it. Fronts and doors lie against the case, and are moved."""
+    moved = moving_fronts(ground.scene)
     return [
         problems.touch_unfastened(ground, ground.board(a), ground.board(b), how.meetings[0])
         for (a, b), how in found.pairs.items()
-        if how.meetings and how.shared is None and (a, b) not in covered
+        if how.meetings and how.shared is None and (a, b) not in covered and a not in moved and b not in moved
     ]

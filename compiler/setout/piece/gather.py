@@ -84,7 +84,12 @@ def _why(board: JoinedBoard, axis: Axis) -> Trace:
     """Why the board is cut to this size: its own reason, and the tongues that joints added."""
     why = board.board.why[axis]
     tongues = [board.grown.get(Face(axis, sign), Fraction(0)) for sign in (-1, 1)]
-    if not any(tongues):
+    bands = [b.thick for b in board.board.bands if b.face.axis == axis and not b.added]
+    if not any(tongues) and not bands:
         return why
-    parts = (why, *(Trace("rule", "housing depth", depth, 1) for depth in tongues if depth))
+    parts = (
+        why,
+        *(Trace("rule", "housing depth", depth, 1) for depth in tongues if depth),
+        *(Trace("rule", "edge banding taken off", -thick, 1) for thick in bands),
+    )
     return Trace("operation", "+", board.box.size(axis), 1, parts)

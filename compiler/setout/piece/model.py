@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from setout.join.model import Joined, JoinedBoard
 from setout.place.model import LooseBoard
-from setout.resolve.model import Stock
+from setout.resolve.model import Hardware, Stock
 from setout.values import Trace
 
 
@@ -30,6 +30,17 @@ class Size:
     def reserve(self) -> Fraction:
         """The size that material is kept for."""
         return self.amount if self.high is None else max(self.amount, self.high)
+
+
+@dataclass(frozen=True)
+class EdgeBand:
+    """A banded edge of a piece as it lies: it runs along the piece's "length" or "width", on the side with low (-1) or
+    high (+1) coordinates. Not `added`: the piece's cut size is already less by the banding."""
+
+    along: str
+    sign: int
+    edging: Hardware
+    added: bool
 
 
 @dataclass(frozen=True)
@@ -56,6 +67,7 @@ class Piece:
     similar: tuple[str, ...]
     why_length: Trace
     why_width: Trace
+    bands: tuple[EdgeBand, ...] = ()
 
     @property
     def held(self) -> bool:

@@ -26,6 +26,7 @@ class Item:
     hole    the drilled face      place       diameter[, depth]  no depth: right through
     pocket  drilled face, edge    place       diameter[, depth]
     mitre   end, long face        -           degrees
+    band …  the banded edge       -           -                  the word goes on with the edging's name, and `added`
     `on` are the axes along which the place follows from the faces, so that it isn't said.
     """
 
@@ -104,6 +105,7 @@ def sources(board: JoinedBoard) -> tuple[str, ...]:
 
 def _items(board: JoinedBoard) -> Iterator[tuple[Item, tuple[Fraction, ...]]]:
     box = board.box
+    yield from _bands(board)
     for cavity in board.cuts:
         yield _cut(cavity.box, box)
     for bore in board.bores:
@@ -113,6 +115,12 @@ def _items(board: JoinedBoard) -> Iterator[tuple[Item, tuple[Fraction, ...]]]:
             yield _cut(feature.box, box)
         elif isinstance(feature, Mitre):
             yield Item("mitre", (_end(feature.end), _end(feature.long)), 0, 1), (feature.angle,)
+
+
+def _bands(board: JoinedBoard) -> Iterator[tuple[Item, tuple[Fraction, ...]]]:
+    for band in board.board.bands:
+        added = " added" if band.added else ""
+        yield Item(f"band {band.edging.name}{added}", (_end(band.face),), 0, 0), ()
 
 
 def _cut(gone: Box, box: Box) -> tuple[Item, tuple[Fraction, ...]]:

@@ -21,6 +21,7 @@ _BORE = re.compile(
     rf"(hole|pocket) {_END}(?: at((?: [{AXES}] {FORM})+))?(?: toward {_END})? dia ({FORM}) (?:deep ({FORM})|through)"
 )
 _MITRE = re.compile(rf"mitre {_END} ({FORM}) long {_END}")
+_BAND = re.compile(rf"band {_END} ({_NAME})( added)?")
 _PLACE = re.compile(rf" ([{AXES}]) ({FORM})")
 
 Rows = list[Mapping[str, Fraction]]
@@ -105,6 +106,8 @@ def _item(word: str, rows: Rows) -> Item:
     if found := _MITRE.fullmatch(word):
         rows.append(form(found[2]))
         return Item("mitre", (_end(found[1]), _end(found[3])), 0, 1)
+    if found := _BAND.fullmatch(word):
+        return Item(f"band {found[2]}{found[3] or ''}", (_end(found[1]),), 0, 0)
     found = _BORE.fullmatch(word)
     if found is None or (found[1] == "pocket") != (found[4] is not None):
         raise ValueError(word)

@@ -150,6 +150,8 @@ def _item_text(word: str, faces: tuple, points: tuple, numbers: list[str], say) 
     if word == "cut":
         ranges = (f"{x} {say(a)}..{say(b)}" for x, a, b in zip(AXES, *points))
         return f"cut {' '.join(ranges)}"
+    if word.startswith("band "):
+        return f"{word.replace('band', 'band ' + _end_text(faces[0]), 1)}"
     if word == "mitre":
         return f"mitre {_end_text(faces[0])} {numbers[0]} long {_end_text(faces[1])}"
     at = " ".join(f"{x} {say(form)}" for x, form in zip(AXES, points[0]) if form != ())

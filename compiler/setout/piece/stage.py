@@ -9,7 +9,7 @@ from setout.piece.alike import near_misses, similar
 from setout.piece.gather import Group, gather
 from setout.piece.letters import mark_order
 from setout.piece.marks import give_marks
-from setout.piece.model import Piece, Pieces, Register
+from setout.piece.model import EdgeBand, Piece, Pieces, Register
 from setout.piece.outline import outline
 from setout.piece.runs import runs_of
 from setout.piece.shape import laying, shape
@@ -62,4 +62,14 @@ def _piece(group: Group, mark: str, others: tuple[str, ...]) -> Piece:
         similar=others,
         why_length=group.why_length,
         why_width=group.why_width,
+        bands=() if group.exemplar is None else _bands(group.exemplar),
     )
+
+
+def _bands(board: JoinedBoard) -> tuple[EdgeBand, ...]:
+    if not board.board.bands:
+        return ()
+    lie = flat(board)
+    faces = ((lie.face(band.face), band) for band in board.board.bands)
+    made = (EdgeBand("width" if f.axis == 0 else "length", f.sign, b.edging, b.added) for f, b in faces)
+    return tuple(sorted(made, key=lambda band: (band.along, band.sign, band.edging.name)))

@@ -2,10 +2,14 @@
 
 from setout.place.model import (
     Board,
+    Drawer,
+    DrawerBank,
     Feature,
     Fitting,
     Hole,
+    HungDoor,
     Instance,
+    ItemFit,
     Joint,
     LooseBoard,
     Method,
@@ -15,16 +19,22 @@ from setout.place.model import (
     Placed,
     Rest,
     Scene,
+    ShelfBay,
     Side,
+    Spacer,
 )
 from setout.place.stage import place
 
 __all__ = [
     "Board",
+    "Drawer",
+    "DrawerBank",
     "Feature",
     "Fitting",
     "Hole",
+    "HungDoor",
     "Instance",
+    "ItemFit",
     "Joint",
     "LooseBoard",
     "Method",
@@ -34,6 +44,8 @@ __all__ = [
     "Placed",
     "Rest",
     "Scene",
+    "ShelfBay",
     "Side",
+    "Spacer",
     "place",
 ]

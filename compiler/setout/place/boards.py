@@ -7,13 +7,15 @@ from fractions import Fraction
 from setout.geometry import Axis, Box, Motion
 from setout.place import problems
 from setout.place.engine import Ask, Poisoned, Work, need
-from setout.place.express import above_zero
+from setout.place.express import above_zero, number
 from setout.place.express import count as counted
 from setout.place.found import end, end_key
-from setout.place.model import Board, Feature, Hole, LooseBoard, Mitre, Notch
+from setout.place.model import Banding, Board, Feature, Hole, LooseBoard, Mitre, Notch
 from setout.place.shapes import Shape, shape_of
 from setout.place.site import Scope, Site
 from setout.values import Value
+
+MOST_LOAD = 2000  # lb/ft2: more than a bank's vault is built for
 
 
 def box(site: Site, scope: Scope, name: str, member: int) -> Work:
@@ -72,6 +74,8 @@ def board(site: Site, scope: Scope, name: str, member: int) -> Work:
         head=shape.part.head,
         where=tuple(low.trace for low in lows),
         sequence=scope.path_of(name) if shape.sequence and member else None,
+        bands=_bands(site, shape, to),
+        load=(yield from _load(site, scope, shape)),
     )
 
 
@@ -121,6 +125,23 @@ def grain_of(shape: Shape, own: Box) -> Axis | str | None:
 
 
 # --- helpers ----------------------------------------------------------------------------------------------
+
+
+def _bands(site: Site, shape: Shape, to: Motion) -> tuple[Banding, ...]:
+    hardware = site.project.hardware
+    made = (Banding(to.face(b.face), hardware[b.edging], b.added) for b in shape.bands if b.edging in hardware)
+    return tuple(sorted(made, key=lambda band: band.face))
+
+
+def _load(site: Site, scope: Scope, shape: Shape) -> Work:
+    if shape.load is None:
+        return None
+    expr, unit = shape.load
+    value = yield from number(site, scope, expr)
+    if not 0 <= value.amount * unit <= MOST_LOAD:
+        site.report(problems.odd_load(shape.part.name, expr.span))
+        raise Poisoned
+    return value.amount * unit
 
 
 def _loose_grain(shape: Shape, length: Fraction, width: Fraction) -> str | None:

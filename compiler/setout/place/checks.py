@@ -20,6 +20,8 @@ def stays_within(
 ) -> bool:
     """Whether it keeps to the placing box of its assembly, which is `sizes` large (None: no bound on that axis)."""
     thing = scope.things[name]
+    if isinstance(thing, PlaceDef) and "." in name:
+        return True  # it fills an opening, and is held against that
     proud: frozenset[Face] = frozenset()
     if isinstance(thing, PartDef) and (shape := shape_of(site, scope, name)) is not None:
         proud = shape.proud

@@ -46,6 +46,20 @@ Feature = Notch | Hole | Mitre
 
 
 @dataclass(frozen=True)
+class Banding:
+    """One edge with edge banding on it. Not `added`: the board's box has it within, and is cut less by its thickness."""
+
+    face: Face
+    edging: Hardware
+    added: bool
+
+    @property
+    def thick(self) -> Fraction:
+        assert self.edging.edging is not None
+        return self.edging.edging.thick
+
+
+@dataclass(frozen=True)
 class Board:
     """One part in place (a repeat makes several Boards). All axes and faces are the job's.
 
@@ -76,6 +90,8 @@ class Board:
     head: Span
     where: tuple[Trace, ...] = ()
     sequence: str | None = None
+    bands: tuple[Banding, ...] = ()
+    load: Fraction | None = None  # lb/ft2 that is to stand on it, as the spec says
 
 
 @dataclass(frozen=True)
@@ -180,6 +196,93 @@ class Fitting:
 
 
 @dataclass(frozen=True)
+class Drawer:
+    """One of a bank, 1 at the top. Heights count from the opening's floor. `box` is wide, high and long over all, `bottom`
+    the bottom panel's wide and deep without its tongues; None of both for a dummy, no `front` for a tray. `slide` is the
+    lower edge of its slides; `boards` the paths of what it is made of."""
+
+    path: str
+    number: int
+    front: tuple[Fraction, Fraction] | None  # wide, high
+    front_low: Fraction | None
+    box: tuple[Fraction, Fraction, Fraction] | None
+    box_low: Fraction | None
+    bottom: tuple[Fraction, Fraction] | None
+    slide: Fraction | None
+    boards: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Spacer:
+    """A block cut from scrap, `size` in one direction that counts. kind "slides": stands on the opening's floor, the slides
+    of drawer `number` stand on it; "fronts": lies between two fronts, or between front and case."""
+
+    kind: str
+    size: Fraction
+    number: int | None
+    count: int
+
+
+@dataclass(frozen=True)
+class DrawerBank:
+    """The drawers of an opening, from the top. `opening` is wide, high and deep; `sides` the boards that the slides are
+    screwed to, left and right, `gaps` how far they stand back from the opening, `packers` the boards that fill it up.
+    `left_over` is by how much fronts and gaps fall short of the opening (0 when right)."""
+
+    path: str
+    owner: str
+    opening: tuple[Fraction, Fraction, Fraction]
+    style: str  # inset, overlay, integral, or "" for trays
+    hardware: Hardware | None
+    reveal: Fraction
+    clearance: Fraction
+    drawers: tuple[Drawer, ...]
+    sides: tuple[str, ...]
+    gaps: tuple[Fraction, ...]
+    packers: tuple[str, ...]
+    spacers: tuple[Spacer, ...]
+    load: Fraction | None
+    span: Span
+
+
+@dataclass(frozen=True)
+class HungDoor:
+    """Doors of an opening. `cups` are the heights of the hinges above the door's lower edge."""
+
+    path: str
+    owner: str
+    boards: tuple[str, ...]
+    hardware: Hardware | None
+    overlay: bool
+    cups: tuple[Fraction, ...]
+    sides: tuple[str, ...]  # for each board, the case side that it hangs on
+    span: Span
+
+
+@dataclass(frozen=True)
+class ShelfBay:
+    """Shelves of an opening. `pins` are the heights of the pin holes above the opening's floor; () for fixed ones."""
+
+    path: str
+    owner: str
+    boards: tuple[str, ...]
+    pins: tuple[Fraction, ...]
+    sides: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
+class ItemFit:
+    """A thing kept in an opening: its size and what is left clear, wide, high and deep."""
+
+    title: str
+    opening: str
+    size: tuple[Fraction, Fraction, Fraction]
+    spare: tuple[Fraction, Fraction, Fraction]
+    span: Span
+
+
+@dataclass(frozen=True)
 class Scene:
     """The whole job for one set of values of its measures. `taken` maps each measure to the value used."""
 
@@ -192,6 +295,10 @@ class Scene:
     rests: tuple[Rest, ...]
     fittings: tuple[Fitting, ...]
     room: Box | None
+    banks: tuple[DrawerBank, ...] = ()
+    doors: tuple[HungDoor, ...] = ()
+    shelves: tuple[ShelfBay, ...] = ()
+    items: tuple[ItemFit, ...] = ()
 
 
 @dataclass(frozen=True)

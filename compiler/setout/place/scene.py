@@ -10,6 +10,7 @@ from typing import Any
 from setout.geometry import Axis, Box, Motion
 from setout.place import boards, checks, ends, express, features, fits, gaps, joints, problems, rows, scopes
 from setout.place.engine import Engine, Exhausted, Work
+from setout.place.filling import fill
 from setout.place.model import Board, Instance, LooseBoard, Opening, Scene
 from setout.place.shapes import repeated, shape_of
 from setout.place.site import Scope, Site
@@ -25,6 +26,9 @@ MOST_FEATURES = 10_000
 """Notches, holes and the like, over all boards."""
 
 RULES: dict[str, Callable[..., Work]] = {
+    "amount": express.length,
+    "holds": express.condition,
+    "plain": express.number,
     "board": boards.board,
     "box": boards.box,
     "count": rows.count,
@@ -94,7 +98,7 @@ def scene_of(
         site.report(problems.too_large(MOST_BOARDS, over.span))
     except Exhausted:
         site.report(problems.too_large(MOST_BOARDS, None))
-    scene = _scene(site, draft, joined)
+    scene = fill(site, _scene(site, draft, joined), scopes_met)
     if not site.has("rod268"):
         checks.too_large_for_stock(site, scene)
     return scene, site

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from functools import reduce
 
 from setout.geometry import Axis, Face
 from setout.place import problems
 from setout.place.site import Scope, Site
-from setout.resolve.model import BoundExpr, FeatureDef, PartDef, PlaceDef, RepeatDef, Stock
+from setout.resolve.model import BandDef, BoundExpr, FeatureDef, PartDef, PlaceDef, RepeatDef, Stock
 
 Flips = tuple[Axis, ...]
 """Axes across which something is reflected, each once."""
@@ -34,6 +35,8 @@ class Shape:
     features: tuple[FeatureDef, ...]
     flips: Flips
     sequence: bool = False
+    bands: tuple[BandDef, ...] = ()
+    load: tuple[BoundExpr, Fraction] | None = None  # with how much of lb/ft2 its unit is
 
 
 def shape_of(site: Site, scope: Scope, name: str) -> Shape | None:
@@ -140,6 +143,8 @@ def _plain(part: PartDef, stock: Stock) -> Shape:
         part.features,
         (),
         part.sequence,
+        part.bands,
+        _load(part),
     )
 
 
@@ -161,7 +166,13 @@ def _image(of: Shape, part: PartDef) -> Shape:
         features=part.features or of.features,
         flips=flips,
         sequence=part.sequence or of.sequence,
+        bands=part.bands or tuple(replace(band, face=across(band.face, axis)) for band in of.bands),
+        load=_load(part) or of.load,
     )
+
+
+def _load(part: PartDef) -> tuple[BoundExpr, Fraction] | None:
+    return (part.load, part.load_unit) if part.load is not None else None
 
 
 def _fits_stock(site: Site, shape: Shape) -> bool:

@@ -12,7 +12,7 @@ from importlib.resources import files
 
 @dataclass(frozen=True)
 class Row:
-    """One rule of thumb. `unit`: "in" (lengths, inches), "count", "ratio", "hours", "minutes", "degrees", "lb".
+    """One rule of thumb. `unit`: "in" (lengths, inches), "count", "ratio", "hours", "minutes", "degrees", "lb", "in2".
 
     One of three is given: `value`; `steps`, pairs (thickness, length or gauge; value), smallest first; or `choices`,
     what is on sale, smallest first.

@@ -189,11 +189,13 @@ class IncludeStatement:
 @dataclass(frozen=True)
 class StockClause:
     """key: sheet (L, W, T), stick (W, T, then the lengths), grain_along (L), grain_none, price (amount[, each]),
-    on_hand (count[, of length]), at_most (count[, of length]); title-less values are in `values`."""
+    on_hand (count[, of length]), at_most (count[, of length]); title-less values are in `values`. density (1),
+    stiffness (1), species and panel (none; `words`)."""
 
     key: str
     values: tuple[Expr, ...]
     span: Span
+    words: Name | Text | None = None  # species and panel: what it is called
 
 
 @dataclass(frozen=True)
@@ -207,7 +209,11 @@ class StockStatement:
 @dataclass(frozen=True)
 class HardwareStatement:
     """`hardware foot "levelling foot" { price 3.20; hole 5/16 depth 1; raises 1 }`
-    keys: price (1), pack (1), hole (D[, depth]), raises (1)."""
+    keys: price (1), pack (1), hole (D[, depth]), raises (1). Slides: slide_side, slide_under or slide_runner (none), length
+    (1), clearance (E[, plus]), height (E[, clear]), setback (1), slide_load (1), slide_screws (places from the front end).
+    Hinges: cup (D, depth, from the edge), plate (from the front, apart). on_hand (1), pack_box (how many in a box), edging
+    (W, T, length of a roll), serves_pockets and serves_brads (length), serves_screws (gauge, length), serves_dowels
+    (diameter, length), serves_glue (area that one covers)."""
 
     name: Name
     title: Text | None
@@ -280,13 +286,26 @@ class PracticeStatement:
 
 
 @dataclass(frozen=True)
+class RoomBox:
+    """`keep clear "door swing" { spans }` (kind "keep clear") or `obstacle "radiator" { spans }`."""
+
+    kind: str
+    title: Text
+    spans: tuple[SpanClause, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
 class RoomStatement:
-    """`room "Spare room" { size wide 120, high 96, deep 100; studs every 16 from left + 3 }`"""
+    """`room "Spare room" { size wide 120, high 96, deep 100; studs every 16 from left + 3; door wide 30, high 80; … }`"""
 
     title: Text | None
     size: tuple[tuple[Name, Expr], ...]
     studs: tuple[Expr, Expr | None] | None  # spacing, first stud's distance (an expression from `left`)
     span: Span
+    door: tuple[tuple[Name, Expr], ...] = ()  # the smallest doorway on the way in: wide and high, in the order written
+    ceiling: Expr | None = None  # the lowest on the way in
+    boxes: tuple[RoomBox, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -307,6 +326,16 @@ class SizeStatement:
 @dataclass(frozen=True)
 class DefaultStatement:
     clause: SpanClause
+    span: Span
+
+
+@dataclass(frozen=True)
+class BandClause:
+    """`band front, left with edging [added]`"""
+
+    faces: tuple[Name, ...]
+    edging: Path
+    added: bool
     span: Span
 
 
@@ -335,6 +364,8 @@ class PartStatement:
     span: Span
     head: Span  # `part NAME of STOCK`, for carets
     sequence: Span | None = None  # `in sequence`
+    bands: tuple[BandClause, ...] = ()
+    load: Expr | None = None  # lb/ft2, in a metric file kg/m2
 
 
 @dataclass(frozen=True)
@@ -404,6 +435,78 @@ class OpeningStatement:
 
 
 @dataclass(frozen=True)
+class DrawersStatement:
+    """`drawers in bay { heights 4, 7, rest; slides slide20; box of half; bottom of thin in groove; fronts of ply inset reveal 1/16 }`
+
+    mode given (`heights` top to bottom, None for `rest`), equal, shares (`heights 1 to 2 to 3`), or "" where nothing is said.
+    style inset, overlay, integral or "" (not said); corners pockets rabbet dado screws or "" (not said).
+    """
+
+    opening: Path
+    mode: str
+    heights: tuple[Expr | None, ...]
+    count: Expr | None
+    slides: tuple[Path, ...]
+    box: Path | None
+    bottom: Path | None
+    groove: bool
+    fronts: Path | None
+    style: str
+    overlay: Expr | None
+    reveal: Expr | None
+    corners: str
+    brace: bool
+    dummies: tuple[Expr, ...]
+    trays: bool
+    packers: Path | None
+    load: Expr | None
+    span: Span
+    head: Span
+
+
+@dataclass(frozen=True)
+class DoorStatement:
+    """`door in bay of ply { overlay 1/2; reveal 1/8; hinges hinge on left; pair }`"""
+
+    opening: Path
+    of: Path
+    overlay: Expr | None  # None: inset
+    reveal: Expr | None
+    hinges: Path | None
+    side: Name | None  # the face it hangs on
+    pair: bool
+    span: Span
+    head: Span
+
+
+@dataclass(frozen=True)
+class ShelvesStatement:
+    """`shelves in bay of ply { count 3; pins pin every 32mm from bottom + 4 inset 2; clear 1/16 }`"""
+
+    opening: Path
+    of: Path
+    count: Expr | None
+    pin: Path | None
+    pitch: Expr | None
+    start: Expr | None
+    inset: Expr | None
+    clear: Expr | None
+    span: Span
+    head: Span
+
+
+@dataclass(frozen=True)
+class ItemStatement:
+    """`item "sewing machine" 18 x 8 x 13 in bay clear 1/2`: wide x deep x high."""
+
+    title: Text
+    sizes: tuple[Expr, Expr, Expr]
+    opening: Path
+    clear: Expr | None
+    span: Span
+
+
+@dataclass(frozen=True)
 class FitStatement:
     """`fit 4 foot { under bottom_panel; at corners; inset 2 }`.
 
@@ -469,6 +572,7 @@ class AssemblyStatement:
     body: tuple[Statement, ...]
     span: Span
     head: Span
+    derived: bool = False  # made of a clause of the spec: its names hide none
 
 
 Statement = Union[
@@ -490,6 +594,10 @@ Statement = Union[
     JointStatement,
     RestsStatement,
     OpeningStatement,
+    DrawersStatement,
+    DoorStatement,
+    ShelvesStatement,
+    ItemStatement,
     FitStatement,
     OrderStatement,
     WhenStatement,

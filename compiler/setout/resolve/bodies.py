@@ -12,6 +12,7 @@ from setout.resolve import problems
 from setout.resolve.clauses import length, span_def, spans_bound
 from setout.resolve.context import Context, Use
 from setout.resolve.expressions import bound
+from setout.resolve.filling import bank_def, door_def, item_def, shelves_def
 from setout.resolve.joints import accepted, fit_def, joint_def, rests_def
 from setout.resolve.model import (
     Body,
@@ -33,6 +34,9 @@ from setout.resolve.scopes import World
 from setout.source import Span
 
 When = tuple[BoundExpr, ...]
+
+_KINDS = ("part", "place", "opening", "joint", "rests", "fit", "bank", "door", "shelves", "item")
+"""What a body holds, in the order of the fields of Body."""
 
 
 @dataclass(frozen=True)
@@ -64,7 +68,7 @@ class Draft:
 
     def body(self, broken: set[Use], world: World) -> Body:
         """The body with what neither is broken nor hangs on it."""
-        found: dict[str, list[Any]] = {kind: [] for kind in ("part", "place", "opening", "joint", "rests", "fit")}
+        found: dict[str, list[Any]] = {kind: [] for kind in _KINDS}
         for item in self.items:
             if item.made is not None and not any(use in broken for use in item.uses):
                 found[item.kind].append(item.made)
@@ -166,4 +170,8 @@ _MAKERS: dict[type, tuple[str, Callable[[Any, When, Context], Any]]] = {
     r.JointStatement: ("joint", joint_def),
     r.RestsStatement: ("rests", rests_def),
     r.FitStatement: ("fit", fit_def),
+    r.DrawersStatement: ("bank", bank_def),
+    r.DoorStatement: ("door", door_def),
+    r.ShelvesStatement: ("shelves", shelves_def),
+    r.ItemStatement: ("item", item_def),
 }

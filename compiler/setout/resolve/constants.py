@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from setout.read import model as r
 from setout.resolve import problems
+from setout.resolve.boxes import room_furnished
 from setout.resolve.context import Context
 from setout.resolve.evaluate import Unworkable, evaluate
 from setout.resolve.expressions import bound
@@ -56,6 +57,7 @@ class Amounts:
 
     ctx: Context
     constants: Constants
+    spoiled = Spoiled
 
     def bound(self, expr: r.Expr) -> BoundExpr | None:
         return bound(expr, self.ctx)
@@ -161,6 +163,9 @@ def constants_of(ctx: Context, room: r.RoomStatement | None, given: Mapping[str,
     nodes = _nodes(ctx, room, given)
     for key in in_order(nodes, ctx):
         _work_out(key, nodes, amounts, given)
+    if room is not None and made.room is not None:
+        ctx.begin()
+        made.room = room_furnished(made.room, room, amounts)
     ctx.constant = False
     made.lets = {name: _with_room(expr, made.room) for name, expr in made.lets.items()}
     ctx.world.broken_lets.update(n.name for n in ctx.world.top.definitions.values() if _is_broken(n, made))

@@ -52,7 +52,7 @@ def rests_def(rests: r.RestsStatement, when: tuple[BoundExpr, ...], ctx: Context
 
 def fit_def(fit: r.FitStatement, when: tuple[BoundExpr, ...], ctx: Context) -> FitDef | None:
     """Hardware bound to one face of one board."""
-    hardware = _hardware(fit.hardware, ctx)
+    hardware = hardware_named(fit.hardware, ctx)
     count = length(fit.count, ctx)
     held = _held_face(fit, ctx)
     along = axis_of(fit.along.text) if fit.along is not None else None
@@ -163,7 +163,7 @@ def _only(joint: r.JointStatement, ctx: Context) -> str | None:
     return only[0].word.text if only and only[0].word is not None else None
 
 
-def _hardware(path: r.Path, ctx: Context) -> str | None:
+def hardware_named(path: r.Path, ctx: Context) -> str | None:
     named = ctx.scope.definition(path.text)
     if named is not None and named.kind == "hardware":
         if named.name in ctx.world.broken_hardware:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Union
 
-from setout.geometry import Axis, Face
+from setout.geometry import Axis, Box, Face
 from setout.practice import Practice
 from setout.read.model import OrderRule, OwnStep
 from setout.source import Source, Span
@@ -115,6 +115,11 @@ class Stock:
     span: Span
     on_hand: tuple[tuple[Fraction | None, int], ...] = ()
     at_most: tuple[tuple[Fraction | None, int], ...] = ()
+    density: Fraction | None = None  # lb/ft3; None: its weight isn't known
+    stiffness: Fraction | None = None  # psi, the modulus of elasticity; None: its sag isn't known
+    species: str | None = None  # solid wood: a row of strength's table
+    panel: str | None = None  # a kind of sheet: a row of strength's table
+    creep: Fraction = Fraction(2)  # sag after months of load, in first sags
 
 
 @dataclass(frozen=True)
@@ -149,6 +154,58 @@ class Saw:
 
 
 @dataclass(frozen=True)
+class Slide:
+    """What drawer slides need, in inches, each of a pair. kind: side, under or runner.
+
+    `clearance` on each side of the box, at most `plus` more. `height` is the slide's own; `clear` what the box leaves free
+    below itself (None: the usual). `setback` from the front of the case, or from the back of an inset front. `load` in
+    pounds or kilograms as the spec's unit has it, a pair. `screws`: how far from its front end.
+    """
+
+    kind: str
+    length: Fraction
+    clearance: Fraction
+    plus: Fraction
+    height: Fraction
+    clear: Fraction | None
+    setback: Fraction
+    load: Fraction | None
+    screws: tuple[Fraction, ...]
+
+
+@dataclass(frozen=True)
+class Hinge:
+    """A cup hinge: the cup's diameter, its depth, its rim from the door's edge; the plate's screws from the case's front
+    edge and how far apart its two screws are (None: no plate holes)."""
+
+    cup: Fraction
+    depth: Fraction
+    edge: Fraction
+    plate: tuple[Fraction, Fraction] | None
+
+
+@dataclass(frozen=True)
+class Edging:
+    """Edge banding by the roll: inches."""
+
+    width: Fraction
+    thick: Fraction
+    length: Fraction
+
+
+@dataclass(frozen=True)
+class Serves:
+    """What joints use it up. kind: pockets brads (length), screws (gauge, length), dowels (diameter, length), glue (square
+    inches that one covers)."""
+
+    kind: str
+    gauge: int | None
+    length: Fraction | None
+    diameter: Fraction | None
+    covers: Fraction | None
+
+
+@dataclass(frozen=True)
 class Hardware:
     """Bought things fitted by the piece. `hole` is (diameter, depth or None for through) or None."""
 
@@ -159,6 +216,13 @@ class Hardware:
     hole: tuple[Fraction, Fraction | None] | None
     raises: Fraction  # how far it lifts what stands on it; feet
     span: Span
+    slide: Slide | None = None
+    hinge: Hinge | None = None
+    boxed: bool = False  # `box N`: the price is that of all the `pack` together
+    on_hand: int = 0
+    edging: Edging | None = None
+    serves: Serves | None = None
+    load: Fraction | None = None  # lb that it carries, a pair where it is sold by the pair
 
 
 @dataclass(frozen=True)
@@ -174,13 +238,27 @@ class MeasureDef:
 
 
 @dataclass(frozen=True)
+class RoomBox:
+    """Part of the room: kind "keep clear" or "obstacle", in the room's own coordinates."""
+
+    kind: str
+    title: str
+    box: Box
+    span: Span
+
+
+@dataclass(frozen=True)
 class Room:
-    """The space it goes into; `studs` is (spacing, first from the left wall) or None."""
+    """The space it goes into; `studs` is (spacing, first from the left wall) or None. `door` (wide, high) is the smallest
+    doorway on the way in, `ceiling` the lowest."""
 
     title: str
     sizes: Mapping[Axis, Fraction]
     studs: tuple[Fraction, Fraction] | None
     span: Span
+    door: tuple[Fraction, Fraction] | None = None
+    ceiling: Fraction | None = None
+    boxes: tuple[RoomBox, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -234,6 +312,16 @@ class FeatureDef:
 
 
 @dataclass(frozen=True)
+class BandDef:
+    """One edge banded with the hardware `edging`; `added`: on top of the board's size, else within it."""
+
+    face: Face
+    edging: str
+    added: bool
+    span: Span
+
+
+@dataclass(frozen=True)
 class PartDef:
     """`mirror` is (name of the part mirrored, axis) and then the fields given override the reflected ones."""
 
@@ -256,6 +344,9 @@ class PartDef:
     span: Span
     head: Span
     sequence: bool = False  # its members are cut side by side, in order, so that the grain runs on
+    bands: tuple[BandDef, ...] = ()
+    load: BoundExpr | None = None  # lb/ft2; kg/m2 where its file is metric
+    load_unit: Fraction = Fraction(1)  # lb/ft2 in one of the load's units
 
 
 @dataclass(frozen=True)
@@ -332,6 +423,69 @@ class FitDef:
 
 
 @dataclass(frozen=True)
+class BankDef:
+    """`drawers in OPENING`, beside the placings that it was made into: `places` by number, `hardware` the slides to
+    choose from. `heights` as given, None for `rest`; () where they follow from the opening. `mode`, `style` as in
+    DrawersStatement."""
+
+    opening: ThingPath
+    places: tuple[str, ...]
+    dummies: frozenset[int]
+    hardware: tuple[str, ...]
+    mode: str
+    style: str
+    heights: tuple[BoundExpr | None, ...]
+    reveal: BoundExpr | None
+    overlay: BoundExpr | None
+    load: BoundExpr | None
+    packers: str | None
+    when: tuple[BoundExpr, ...]
+    span: Span
+    head: Span
+
+
+@dataclass(frozen=True)
+class DoorDef:
+    """`door in OPENING`, beside the parts it was made into. `side` is the face it hangs on; a pair hangs on both."""
+
+    opening: ThingPath
+    parts: tuple[str, ...]
+    hinge: str | None
+    side: Face
+    overlay: bool
+    when: tuple[BoundExpr, ...]
+    span: Span
+    head: Span
+
+
+@dataclass(frozen=True)
+class ShelvesDef:
+    """`shelves in OPENING`, beside the part `part` they were made into. `pitch` None: fixed."""
+
+    opening: ThingPath
+    part: str
+    pin: str | None
+    pitch: BoundExpr | None
+    start: BoundExpr | None
+    inset: BoundExpr | None
+    when: tuple[BoundExpr, ...]
+    span: Span
+    head: Span
+
+
+@dataclass(frozen=True)
+class ItemDef:
+    """A thing that an opening is for: wide, deep, high, and what is to stay clear all round."""
+
+    title: str
+    sizes: tuple[BoundExpr, BoundExpr, BoundExpr]
+    opening: ThingPath
+    clear: BoundExpr | None
+    when: tuple[BoundExpr, ...]
+    span: Span
+
+
+@dataclass(frozen=True)
 class Body:
     """What stands in an assembly, in the order written."""
 
@@ -344,6 +498,10 @@ class Body:
     joints: tuple[JointDef, ...]
     rests: tuple[RestsDef, ...]
     fits: tuple[FitDef, ...]
+    banks: tuple[BankDef, ...] = ()
+    doors: tuple[DoorDef, ...] = ()
+    shelves: tuple[ShelvesDef, ...] = ()
+    items: tuple[ItemDef, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from setout.geometry import Axis, Face
 from setout.read import model as r
 from setout.resolve import problems
+from setout.resolve.banding import bands_bound, load_bound, metric_file
 from setout.resolve.clauses import check_agreement, length, positions_bound, repeat_def, spans_bound
 from setout.resolve.context import Context
 from setout.resolve.features import feature_def
 from setout.resolve.model import BoundExpr, PartDef, SpanDef
 from setout.resolve.paths import axis_of, face_of, is_loose
 from setout.resolve.scopes import Named
+from setout.resolve.wood import LB_PER_FT2
 from setout.source import Span
 
 BROAD = {"upright": Axis.WIDE, "level": Axis.HIGH, "facing": Axis.DEEP}
@@ -65,6 +68,9 @@ def part_def(part: r.PartStatement, when: tuple[BoundExpr, ...], ctx: Context) -
         span=part.span,
         head=part.head,
         sequence=_sequence(part, lie, ctx),
+        bands=bands_bound(part, lie.thick if lie.run is None else None, ctx),
+        load=load_bound(part, ctx),
+        load_unit=LB_PER_FT2 if part.load is not None and metric_file(part.load.span.file, ctx) else Fraction(1),
     )
 
 
@@ -252,5 +258,5 @@ def _of_place(part: r.PartStatement) -> list[Span]:
     """Where a part speaks of its lie or its place."""
     said = [c.span for c in part.spans] + [c.span for c in part.positions] + [c.span for c in part.features]
     said += [name.span for name in (*part.orient, *part.proud)]
-    said += [clause.span for clause in (part.repeat, part.show) if clause is not None]
+    said += [clause.span for clause in (part.repeat, part.show, part.load, *part.bands) if clause is not None]
     return said + [part.grain.span] if part.grain is not None and part.grain.text != "any" else said

@@ -46,6 +46,7 @@ def thing_at(path: r.Path, ctx: Context, parts: tuple[str, ...] | None = None) -
     parts = path.parts if parts is None else parts
     if parts == ("room",):
         return ROOM
+    parts = _merged(parts, 0, ctx.scope)
     first = ctx.scope.things.get(parts[0])
     if first is None:
         _no_such_thing(path, parts[0], ctx)
@@ -119,11 +120,21 @@ def _follow(path: r.Path, parts: tuple[str, ...], ctx: Context) -> Thing | None:
         if inner is None:
             _nothing_inside(path, parts, i, named, scope, ctx)
             return None
+        parts = _merged(parts, i, inner)
         if parts[i] not in inner.things:
             _not_inside(path, parts, i, inner, ctx)
             return None
         ctx.uses.append((inner.owner, parts[i]))
         scope = inner
+
+
+def _merged(parts: tuple[str, ...], i: int, scope: Scope) -> tuple[str, ...]:
+    """What fills an opening is one name in its scope, though it reads as a path: `bay.drawer.1`."""
+    for end in (i + 3, i + 2):
+        name = ".".join(parts[i:end])
+        if end <= len(parts) and name in scope.things:
+            return (*parts[:i], name, *parts[end:])
+    return parts
 
 
 def _inside(named: Named, world: World) -> Scope | None:

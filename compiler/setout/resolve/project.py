@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
@@ -14,6 +15,7 @@ from setout.resolve.bodies import Draft, draft_of
 from setout.resolve.constants import Amounts, Constants, constants_of
 from setout.resolve.context import Context, Found
 from setout.resolve.files import Loaded, Reader, loaded
+from setout.resolve.filling import filled
 from setout.resolve.heading import heading, unit_of
 from setout.resolve.model import AssemblyDef, BoundExpr, Hardware, OrderLine, Project, RackBoard, Saw
 from setout.resolve.nesting import check_nesting
@@ -43,6 +45,7 @@ def resolve(tree: r.Tree, reader: Reader, settings: Mapping[str, str]) -> Checke
         name: head.unit if name == tree.source.name else unit_of(p, found.say) for name, p in files.projects.items()
     }
     flex = {name: inches_per(unit) for name, unit in units.items()}
+    files = replace(files, statements=filled(files.statements, found.say))
     world = collected(files.statements, flex, head.style, found.say)
     world.incomplete = files.incomplete
     find_stock_parameters(world)

@@ -46,6 +46,7 @@ class Scope:
 
     owner: str
     outer: Scope | None = None
+    derived: bool = False
     definitions: dict[str, Named] = field(default_factory=dict)
     things: dict[str, Named] = field(default_factory=dict)
     spoiled: set[str] = field(default_factory=set)
@@ -117,7 +118,7 @@ def collected(
 
 
 def _assembly_scope(assembly: r.AssemblyStatement, top: Scope, say: Callable[[Diagnostic], None]) -> Scope:
-    scope = Scope(assembly.name.text, top)
+    scope = Scope(assembly.name.text, top, assembly.derived)
     for parameter in assembly.parameters:
         _declare(scope, "parameter", parameter.name, parameter, say)
     for statement in statements_within(assembly.body):
@@ -149,7 +150,7 @@ def _declare(
     if earlier is not None:
         say(problems.name_twice(kind, text, name.span, earlier.kind, earlier.span, borrowed))
         return
-    hidden = scope.outer.own(text) if scope.outer else None
+    hidden = scope.outer.own(text) if scope.outer and not scope.derived else None
     if hidden is not None and not (borrowed and hidden.kind in ("assembly", "place")):
         say(problems.shadowed(kind, text, name.span, hidden.kind, hidden.span))
     table = scope.things if kind in THINGS else scope.definitions

@@ -8,8 +8,12 @@ from typing import TYPE_CHECKING
 
 from setout.read import model as r
 from setout.resolve import problems
+from setout.resolve.bought import edging_of, load_of, on_hand_of, serves_of
 from setout.resolve.holding import numbers_of
 from setout.resolve.model import Hardware, Stock
+from setout.resolve.sized import sized
+from setout.resolve.sliding import hinge_of, slide_of
+from setout.resolve.wood import with_wood
 from setout.source import Span
 
 if TYPE_CHECKING:
@@ -30,6 +34,7 @@ def stock_made(stock: r.StockStatement, amounts: Amounts) -> Stock | None:
         amounts.ctx.say(problems.sheet_or_stick(stock, [b.span for b in bodies]))
         return None
     made = (_sheet if bodies[0].key == "sheet" else _stick)(stock, bodies[0], clauses, amounts)
+    made = with_wood(made, stock, amounts) if made is not None else None
     return None if amounts.ctx.spoiled else made
 
 
@@ -44,10 +49,17 @@ def hardware_made(hardware: r.HardwareStatement, amounts: Amounts) -> Hardware |
         hardware.name.text,
         hardware.title.value if hardware.title else hardware.name.text,
         price,
-        _pack(clauses.get("pack"), amounts),
+        _pack(clauses.get("pack") or clauses.get("pack_box"), amounts),
         _hole(clauses.get("hole"), hardware.name.text, amounts),
         raises or Fraction(0),
         hardware.span,
+        slide=slide_of(hardware, clauses, amounts),
+        hinge=hinge_of(hardware, clauses, amounts),
+        boxed="pack_box" in clauses,
+        on_hand=on_hand_of(clauses, amounts),
+        edging=edging_of(clauses, hardware.name.text, amounts),
+        load=load_of(clauses, amounts),
+        serves=serves_of(clauses, hardware.name.text, amounts),
     )
     return None if amounts.ctx.spoiled else made
 
@@ -110,27 +122,6 @@ def _sizes(
 
 def _title(stock: r.StockStatement) -> str:
     return stock.title.value if stock.title else stock.name.text
-
-
-def sized(
-    clause: r.StockClause | None,
-    i: int,
-    name: str,
-    what: str,
-    most: Fraction,
-    amounts: Amounts,
-    least: Fraction | None = Fraction(0),
-) -> Fraction | None:
-    """A length above `least` (None: nothing is allowed too) and at most `most`."""
-    if clause is None or len(clause.values) <= i:
-        return None
-    size = amounts.length(clause.values[i], f"`{name}`")
-    if size is None:
-        return None
-    if size > most or size < 0 or (least is not None and size <= least):
-        amounts.ctx.say(problems.absurd_size(name, what, size, most, clause.values[i].span, amounts.ctx.world.style))
-        return None
-    return size
 
 
 def _grain(

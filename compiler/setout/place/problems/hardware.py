@@ -23,6 +23,16 @@ def layout_unlike_count(hardware: Hardware, n: int, layout: str, want: int, at: 
     )
 
 
+def odd_load(name: str, at: Span) -> Diagnostic:
+    return error(
+        "rod589",
+        f"`{name}` can't be meant to carry this",
+        at,
+        "",
+        help="a load is in lb/ft2 (in a metric file kg/m2), 0 or more: `load 40` is a shelf of things, `load 50` one of books",
+    )
+
+
 def inset_missing(hardware: Hardware, at: Span) -> Diagnostic:
     return error(
         "rod291",

@@ -31,6 +31,7 @@ class Book:
         for contact in self.joined.contacts:
             self.contacts.setdefault(contact.joint, []).append(contact)
         self.moving = Moving(pieces.joined)
+        self.sides_of = {d.path: bank.sides for bank in self.scene.banks for d in bank.drawers}
         self.drafts: dict[StepId, Draft] = {}
         self.links: list[Link] = []
         self.prepared: dict[str, StepId] = {}

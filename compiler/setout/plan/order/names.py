@@ -44,7 +44,7 @@ class Names:
             found = [p for p in index.get(key, ()) if not scope or p == scope or p.startswith(f"{scope}.")]
             if found:
                 return tuple(dict.fromkeys(found))
-        return ()
+        return tuple(p for p in self._classes.get(text, ()) if not scope or p.startswith(f"{scope}."))
 
     def steps(self, ref: StepRef, scope: str, drafts: Mapping[StepId, Draft]) -> tuple[StepId, ...]:
         """The steps a reference stands for, within the scope."""
@@ -96,8 +96,26 @@ class Names:
         found = tuple(i for i in named if boards is None or ours[i].boards & boards)
         if found:
             return found
+        if name == "slides":
+            fits = {i: d for i, d in ours.items() if self._slides & {*d.fittings}}
+            return tuple(i for i, d in fits.items() if boards is None or d.boards & boards)
         boards = self.boards(text, scope)
         return tuple(i for i, d in ours.items() if d.boards & boards)
+
+    @cached_property
+    def _classes(self) -> dict[str, tuple[str, ...]]:
+        """Words for all things of a kind."""
+        drawers = [d.path for bank in self.scene.banks for d in bank.drawers]
+        boards = self.scene.boards
+        return {
+            "drawers": tuple(d for d in drawers if d in self.things.by_path),
+            "fronts": tuple(p for d in drawers if (p := f"{d}.front_panel") in boards),
+            "doors": tuple(path for door in self.scene.doors for path in door.boards),
+        }
+
+    @cached_property
+    def _slides(self) -> set[str]:
+        return {f.id for f in self.scene.fittings if f.hardware.slide is not None}
 
     @cached_property
     def _parts(self) -> dict[str, Instance | Board | LooseBoard]:

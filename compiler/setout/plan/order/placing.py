@@ -26,7 +26,7 @@ def put(book: Book) -> None:
 def fasten(book: Book) -> None:
     """What is left to fasten once it is in place; what hangs on the wall is screwed to it in the hanging."""
     for thing in book.things.units:
-        if any(other is not None or not thing.hung for _, other in thing.fastened):
+        if not thing.apart and any(_left(book, thing, other) for _, other in thing.fastened):
             _fasten(book, thing)
 
 
@@ -35,16 +35,38 @@ def _put(book: Book, thing: Thing) -> None:
     priority = book.placing(thing.path, PUT)
     marks = () if thing.is_assembled else book.marks(thing.boards)
     joints = thing.wall if thing.hung else ()
+    joints = tuple(dict.fromkeys(j for j, _ in thing.fastened)) if thing.apart else joints
     boards, owner = book.boards_in(thing), book.owner(thing.path)
     book.add(Draft(ident, owner, priority, frozenset(boards), thing.within, span, marks=marks, joints=joints))
     book.measured(book.moving.placing(boards), ident, span)
     book.wait_for(thing.path, ident, span)
+    if thing.apart:
+        _goes_in_last(book, thing, ident)
+        return
     for outer in thing.within[1:2]:
         book.wait_for(outer, ident, span)
+    sides = [book.things.of_board[side] for side in book.sides_of.get(thing.path, ()) if side in book.things.of_board]
+    for unit in dict.fromkeys(book.things.unit_of[side] for side in sides):
+        book.link(book.put_step(unit), ident, "runs-in", span)
+
+
+def _goes_in_last(book: Book, thing: Thing, ident: StepId) -> None:
+    """A front goes on its box when that runs, a door on its case when that stands."""
+    for outer in thing.within[:1]:
+        unit = book.things.unit_of.get(outer)
+        if unit is not None:
+            book.link(book.put_step(unit), ident, "goes-on-last", book.span_of_thing(thing))
+
+
+def _left(book: Book, thing: Thing, other: str | None) -> bool:
+    """Whether that joint is left to be made once both stand."""
+    if other is not None:
+        return not book.things.by_path[other].apart
+    return not thing.hung
 
 
 def _fasten(book: Book, thing: Thing) -> None:
-    fastened = [(j, other) for j, other in thing.fastened if other is not None or not thing.hung]
+    fastened = [(j, other) for j, other in thing.fastened if _left(book, thing, other)]
     units = dict.fromkeys((thing.path, *(other for _, other in fastened if other is not None)))
     joints = in_order(dict.fromkeys(j for j, _ in fastened), book.joints, book.contacts, book.scene)
     ident, span = StepId("fasten", thing.path), book.joints[joints[0]].span

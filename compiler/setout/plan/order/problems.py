@@ -23,6 +23,8 @@ WHY = {
     "fit-before-hang": "hardware goes on before hanging",
     "fit-before-set": "hardware goes on before setting in place",
     "stands-on": "the one stands on the other",
+    "runs-in": "a drawer runs in when its case stands",
+    "goes-on-last": "it goes on when what holds it stands",
     "set-first": "both must be in place before they are fastened",
     "declared": "this line says so",
 }

@@ -12,6 +12,8 @@ Kinds of reasons, the keys of their wording (a step waits for the one named):
     fit-before-set    the same, before setting in place
     stands-on         what carries stands before what it carries
     set-first         two are fastened to each other, or one to the room, when they are in place
+    runs-in           a drawer runs in when its case stands
+    goes-on-last      a drawer's front, a door, a shelf on pins: when what holds it stands
     declared          a line of the spec's `order` says so
 """
 

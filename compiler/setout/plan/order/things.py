@@ -34,6 +34,7 @@ class Thing:
     hung: bool
     wall: tuple[str, ...]
     fastened: tuple[tuple[str, str | None], ...]
+    apart: bool = False  # a front, a door or a shelf on pins, put into what holds it when that stands
 
     @property
     def is_assembled(self) -> bool:
@@ -114,6 +115,7 @@ class _Found:
             hung=path in self.hangs and path not in on_floor,
             wall=tuple(self.wall.get(path, ())),
             fastened=tuple(self.fastened.get(path, ())),
+            apart=path in tree.apart,
         )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from setout.join.model import JoinedScene
+from setout.place.model import Scene
 
 
 class Tree:
@@ -15,8 +16,9 @@ class Tree:
         scene = joined.scene
         self.instances = scene.instances
         owner = {path: b.owner for path, b in scene.boards.items()}
+        self.apart = {path: owner[path] for path in set_apart(scene) if path in owner}
         groups = _job_groups(joined, [path for path, o in owner.items() if o == ""])
-        self.of_board = {path: o or groups[path] for path, o in owner.items()}
+        self.of_board = {p: p if p in self.apart else o or groups[p] for p, o in owner.items()}
         self.boards: dict[str, list[str]] = {}
         for path, thing in self.of_board.items():
             self.boards.setdefault(thing, []).append(path)
@@ -32,7 +34,7 @@ class Tree:
     def within(self, thing: str) -> tuple[str, ...]:
         """The instances that hold a thing, itself first; the job is not among them."""
         if thing not in self._chains:
-            chain, at = [], thing if thing in self.instances else ""
+            chain, at = [], thing if thing in self.instances else self.apart.get(thing, "")
             while at:
                 chain.append(at)
                 at = self.instances[at].parent or ""
@@ -43,6 +45,8 @@ class Tree:
         """The nearest thing that holds both; None for two that only the job holds."""
         if a == b:
             return a
+        if a in self.apart or b in self.apart:
+            return None
         holds_b = set(self.within(b))
         return next((thing for thing in self.within(a) if thing in holds_b), None)
 
@@ -77,6 +81,13 @@ class Tree:
             loose = [(c, False) for c in below if c not in inner]
             waiting.extend(reversed([*joined, (thing, True), *loose]))
         return order
+
+
+def set_apart(scene: Scene) -> tuple[str, ...]:
+    """Boards that are put in when all else stands, each by itself: drawer fronts, doors, shelves on pins."""
+    fronts = [f"{d.path}.front_panel" for bank in scene.banks if bank.style != "integral" for d in bank.drawers]
+    doors = [path for door in scene.doors for path in door.boards]
+    return (*fronts, *doors, *(path for bay in scene.shelves if bay.pins for path in bay.boards))
 
 
 def _job_groups(joined: JoinedScene, own: list[str]) -> dict[str, str]:

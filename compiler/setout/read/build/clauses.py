@@ -6,7 +6,7 @@ from typing import Any
 
 from setout.read.build.parts import Clause, all_of, exprs, first_of, once, paths, token_span, tokens, word
 from setout.read.machine import Action, Tell
-from setout.read.model import Expr, Feature, Method, Name, Position, Repeat, SpanClause
+from setout.read.model import BandClause, Expr, Feature, Method, Name, Position, Repeat, SpanClause
 from setout.source import Span
 
 
@@ -84,6 +84,10 @@ def _loose_size(parts: list[Any], span: Span, tell: Tell) -> Clause:
     return Clause("size", exprs(parts), span)
 
 
+def _band(parts: list[Any], span: Span, tell: Tell) -> BandClause:
+    return BandClause(all_of(parts, Name), paths(parts, span)[0], bool(tokens(parts, "ADDED")), span)
+
+
 def _cut(parts: list[Any], span: Span, tell: Tell) -> Feature:
     """A notch or a cut-out."""
     return Feature(parts[0].text, all_of(parts, SpanClause), (), None, None, None, None, span)
@@ -144,6 +148,8 @@ CLAUSES: dict[str, Action] = {
     "proud": _proud,
     "rip": _amount("rip"),
     "count": _amount("count"),
+    "band": _band,
+    "board_load": _amount("load"),
     "loose_size": _loose_size,
     "sequence": _sequence,
     "notch": _cut,

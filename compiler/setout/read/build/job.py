@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from setout.read import model as m
+from setout.read import problems
 from setout.read.build.parts import (
     Clause,
     all_of,
@@ -65,11 +66,39 @@ def _practice_row(parts: list[Any], span: Span, tell: Tell) -> tuple[m.Name, m.E
 def _room(parts: list[Any], span: Span, tell: Tell) -> m.RoomStatement:
     sizes = (Clause("size", size.sizes, size.span) for size in all_of(parts, m.SizeStatement))
     said = once((*sizes, *all_of(parts, Clause)), tell)
-    return m.RoomStatement(title(parts, span), said.get("size", ()), said.get("studs"), span)
+    return m.RoomStatement(
+        title(parts, span),
+        said.get("size", ()),
+        said.get("studs"),
+        span,
+        said.get("door", ()),
+        said.get("ceiling"),
+        all_of(parts, m.RoomBox),
+    )
 
 
 def _studs(parts: list[Any], span: Span, tell: Tell) -> Clause:
     return Clause("studs", (*exprs(parts), None)[:2], span)
+
+
+def _doorway(parts: list[Any], span: Span, tell: Tell) -> Clause:
+    pairs = firsts((Clause(pair[0].text, pair, pair[0].span) for pair in all_of(parts, tuple)), tell)
+    return Clause("door", pairs, span)
+
+
+def _ceiling(parts: list[Any], span: Span, tell: Tell) -> Clause:
+    return Clause("ceiling", exprs(parts)[0], span)
+
+
+def _room_box(kind: str) -> Action:
+    def build(parts: list[Any], span: Span, tell: Tell) -> m.RoomBox:
+        spans = firsts((Clause(s.axis.text, s, s.span) for s in all_of(parts, m.SpanClause)), tell)
+        for one in spans:
+            if one.kind in ("from", "to"):
+                tell(problems.one_end(one.span, one.axis.text, one.kind), lost=True)
+        return m.RoomBox(kind, text(parts, span), spans, span)
+
+    return build
 
 
 def _bought(kind: type, many: tuple[str, ...]) -> Action:
@@ -110,6 +139,20 @@ def _stock_clause(key: str) -> Action:
     return build
 
 
+def _kind_of_wood(key: str) -> Action:
+    """`species poplar`, `panel "hardwood-faced plywood"`"""
+
+    def build(parts: list[Any], span: Span, tell: Tell) -> m.StockClause:
+        words = title(parts, span) or names(parts, span, tell)[0]
+        return m.StockClause(key, (), span, words)
+
+    return build
+
+
+def _serves(parts: list[Any], span: Span, tell: Tell) -> m.StockClause:
+    return m.StockClause(f"serves_{parts[1].text}", exprs(parts), span)
+
+
 JOB: dict[str, Action] = {
     "start": _start,
     "project": _project,
@@ -127,6 +170,14 @@ JOB: dict[str, Action] = {
     **{key: _stock_clause(key) for key in ("sheet", "stick", "grain_along", "grain_none", "price", "pack", "raises")},
     **{key: _stock_clause(key) for key in ("on_hand", "at_most")},
     **{key: _stock_clause(key) for key in ("kerf", "rips", "crosscuts", "takes", "breaks", "sticks")},
+    **{key: _stock_clause(key) for key in ("density", "stiffness", "edging")},
+    **{key: _kind_of_wood(key) for key in ("species", "panel")},
+    "box": _stock_clause("pack_box"),
+    "serves": _serves,
+    "doorway": _doorway,
+    "ceiling": _ceiling,
+    "keep_clear": _room_box("keep clear"),
+    "obstacle": _room_box("obstacle"),
     "rack": _rack,
     "rack_line": _rack_line,
     "offcut": _offcut,

@@ -133,6 +133,8 @@ def _part(parts: list[Any], span: Span, tell: Tell) -> m.PartStatement:
         span=span,
         head=_head(parts, span),
         sequence=get("in sequence"),
+        bands=all_of(parts, m.BandClause),
+        load=get("load"),
     )
 
 

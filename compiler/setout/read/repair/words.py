@@ -78,12 +78,13 @@ def rests(parse: Parse, at: int) -> int | None:
 
 def misspelt(parse: Parse, at: int) -> int | None:
     token = parse.tokens[at]
-    if token.types[-1] != "PATH" or token.text in parse.machine.table.keywords:
+    if token.types[-1] != "PATH":
         return None
     can = {parse.machine.table.spelling[t]: t for t in parse.machine.expected() if t in parse.machine.table.spelling}
     words = [word for word in can if word[0].isalpha()]
     near = nearest(token.text, words)
-    if not near:
+    is_other_word = token.text in parse.machine.table.keywords and near != (f"{token.text}s",)
+    if not near or is_other_word:
         return None
     parse.tell(problems.misspelt(parse.span(token), token.text, near))
     parse.machine.feed(replace(token, text=near[0]), can[near[0]])

@@ -5,6 +5,7 @@
 from setout.resolve.problems.amounts import *
 from setout.resolve.problems.assemblies import *
 from setout.resolve.problems.files import *
+from setout.resolve.problems.filling import *
 from setout.resolve.problems.heading import *
 from setout.resolve.problems.joints import *
 from setout.resolve.problems.names import *
@@ -12,3 +13,4 @@ from setout.resolve.problems.parts import *
 from setout.resolve.problems.reach import *
 from setout.resolve.problems.shop import *
 from setout.resolve.problems.stocks import *
+from setout.resolve.problems.strength import *

@@ -123,7 +123,7 @@ def _hardware(facts: Facts, step: Step) -> tuple[tuple[str, int], ...]:
     for fitting in facts.scene.fittings:
         if fitting.id in step.fittings:
             count[fitting.hardware.title or fitting.hardware.name] += fitting.count
-    return tuple(count.items())
+    return tuple((title, n) for title, n in count.items() if n)  # of a pair, the other half counts for nothing
 
 
 def _whys(facts: Facts, step: Step) -> tuple[Why, ...]:

@@ -55,6 +55,22 @@ def _reserve(facts: Facts, piece: Piece) -> str:
     return " x ".join(_shown(facts, length(side, facts.style)) for side in sides)
 
 
+def _banding(piece: Piece) -> str:
+    """`birch edging: 1 long edge, 2 short edges`"""
+    counts: dict[str, dict[str, int]] = {}
+    for band in piece.bands:
+        title = f"{band.edging.title} (added)" if band.added else band.edging.title
+        sides = counts.setdefault(title, {})
+        sides[band.along] = sides.get(band.along, 0) + 1
+    return "; ".join(f"{title}: {_edges(sides)}" for title, sides in sorted(counts.items()))
+
+
+def _edges(sides: dict[str, int]) -> str:
+    words = {"length": "long", "width": "short"}
+    said = [f"{sides[k]} {words[k]} edge{'s' if sides[k] > 1 else ''}" for k in words if k in sides]
+    return ", ".join(said)
+
+
 COLUMNS = (
     Column("mark", "the piece's mark", lambda f, p: p.mark),
     Column("count", "boards to cut", lambda f, p: str(p.count)),
@@ -71,6 +87,7 @@ COLUMNS = (
     Column("width_mm", "the same", lambda f, p: _mm(p.width.amount, p.width.held)),
     Column("thick_mm", "the same", lambda f, p: _mm(p.thick)),
     Column("grain", "length, width or any; empty: none", lambda f, p: p.grain or ""),
+    Column("banding", "edges with banding, long ones run along the length; empty: none", lambda f, p: _banding(p)),
     Column("waits_for", "measures it is held by, separated by blanks", lambda f, p: " ".join(p.measures)),
     Column("reserve", "held pieces: length x width to keep material for", _reserve),
     Column("boards", "paths of the boards, separated by blanks", lambda f, p: " ".join(p.boards)),

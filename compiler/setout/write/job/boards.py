@@ -5,6 +5,7 @@ from __future__ import annotations
 from setout.join.model import Bore, Cavity, JoinedBoard
 from setout.place.model import LooseBoard, Mitre, Notch
 from setout.plan.model import Plan
+from setout.write.job.buy import band
 from setout.write.job.values import Json, box_of, face_word, length, maybe, mm
 
 
@@ -20,6 +21,7 @@ def board_of(joined: JoinedBoard, plan: Plan) -> Json:
         "thickness_axis": board.thick.word,
         "grain": board.grain if board.grain is None or isinstance(board.grain, str) else board.grain.word,
         "good_face": face_word(board.show),
+        "bands": [band(one) for one in board.bands],
         "bores": [_bore(bore) for bore in joined.bores],
         "housings": [_cavity(cavity) for cavity in joined.cuts],
         "features": [_notch(f) for f in joined.features if isinstance(f, Notch)]

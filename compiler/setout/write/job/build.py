@@ -18,6 +18,8 @@ from setout.resolve.model import MeasureDef, Stock
 from setout.write.facts.sizes import Count
 from setout.write.facts.totals import Totals, totals
 from setout.write.job.boards import board_of, loose_of
+from setout.write.job.buy import buy, kind_of_hardware, sold
+from setout.write.job.inspection import inspection
 from setout.write.job.values import Json, box_of, face_word, length, maybe
 
 VERSION = 1
@@ -59,6 +61,9 @@ def _content(plan: Plan) -> Json:
         "contacts": [_contact(contact) for contact in joined.contacts],
         "fastenings": [_fastening(fastening) for fastening in joined.fastenings],
         "hardware": [_fitting(fitting) for fitting in scene.fittings],
+        "catalogue": [kind_of_hardware(kind) for kind in project.hardware.values()],
+        "buy": buy(plan.buying),
+        "inspection": inspection(plan.inspected),
         "order": _order(plan.order.steps),
         "totals": _totals(totals(plan)),
     }
@@ -84,6 +89,7 @@ def _stock(stock: Stock) -> Json:
         "thick": length(stock.thick),
         "grain": stock.grain,
         "lengths": [length(long) for long in stock.lengths],
+        **sold(stock),
     }
 
 
@@ -123,6 +129,10 @@ def _piece(piece: Piece) -> Json:
         "measures": list(piece.measures),
         "similar": list(piece.similar),
         "loose": piece.loose is not None,
+        "bands": [
+            {"along": b.along, "side": "low" if b.sign < 0 else "high", "edging": b.edging.name, "added": b.added}
+            for b in piece.bands
+        ],
     }
 
 

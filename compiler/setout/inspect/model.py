@@ -1,0 +1,136 @@
+"""Findings for the pages. Inches exact; pounds, psi and sags may be floats: none of them decides a size.
+
+A weight is None where a stock says neither `density`, `species` nor `panel`. Holes, glue, fasteners and bought hardware
+are not in it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from setout.geometry import Axis, Box
+from setout.strength import CarriedIn, CleatEstimate
+
+
+@dataclass(frozen=True)
+class Lifted:
+    """Something lifted as one: a placed assembly, a big board on its own (`kind` "assembly", "board"), a whole sheet
+    ("sheet", `path` its stock). `unknown` stocks have no density and are left out of `weight`. `alone`: within the
+    practice limit (None: not known). `recommended` by the NIOSH equation, from the floor up to where it stands."""
+
+    path: str
+    kind: str
+    title: str
+    sizes: tuple[Fraction, Fraction, Fraction]
+    weight: Fraction | None
+    unknown: tuple[str, ...]
+    limit: Fraction
+    recommended: Fraction | None
+    alone: bool | None
+
+
+@dataclass(frozen=True)
+class Sag:
+    """One board under load. `along` is the axis of its span; `ends` "simple" (on two supports) or "cantilever" (one).
+    `found`: they were found; else it is taken to rest on its ends. `load` lb/ft2, `said` in the spec or by the table.
+    `first` sag and the `lasting` one after months, against `allowed`; None without a stiffness. What would mend it:
+    thickness, the longest span, the height of a strip glued under an edge (None where none of the usual does).
+    """
+
+    board: str
+    along: Axis
+    span: Fraction
+    ends: str
+    found: bool
+    load: Fraction
+    said: bool
+    stiffness: Fraction | None
+    first: float | None
+    lasting: float | None
+    allowed: float
+    thickness_needed: Fraction | None
+    longest_span: Fraction | None
+    strip: Fraction | None
+
+    @property
+    def too_much(self) -> bool:
+        return self.lasting is not None and self.lasting > self.allowed
+
+
+@dataclass(frozen=True)
+class Hung:
+    """What hangs on the wall by screws alone: an estimate, never to be printed without `strength.CAUTION`. `units` are
+    the paths hung together, `boards` those that the screws go through. `weight` their own, `contents` what may be put
+    in. `estimate` None where a weight isn't known."""
+
+    units: tuple[str, ...]
+    boards: tuple[str, ...]
+    weight: Fraction | None
+    contents: Fraction
+    screws: int
+    gauge: int
+    length: Fraction
+    estimate: CleatEstimate | None
+
+
+@dataclass(frozen=True)
+class Standing:
+    """An assembly. `fixed`: joined to a wall. `scope`: it is not, and is as tall, roomy and heavy as what the tip-over
+    standard is about; None where its weight isn't known."""
+
+    path: str
+    high: Fraction
+    weight: Fraction | None
+    fixed: bool
+    scope: bool | None
+
+
+@dataclass(frozen=True)
+class Moves:
+    """A solid-wood board over the year, across the grain: along `across` it may grow and shrink by so many inches;
+    `gap` is what to leave beside it on the day. `held`: fastened or housed at both edges across the grain."""
+
+    board: str
+    species: str
+    across: Axis
+    size: Fraction
+    grows: Fraction
+    shrinks: Fraction
+    gap: Fraction
+    held: bool
+
+
+@dataclass(frozen=True)
+class OnFeet:
+    """What stands on feet or casters, each of which says what it may carry: pounds, evenly shared."""
+
+    unit: str
+    hardware: str
+    count: int
+    each: Fraction  # may be on one
+    weight: Fraction  # with contents, on all
+
+
+@dataclass(frozen=True)
+class CarriedUnit:
+    """How an assembly, or a board of the job's own, comes in. `carried` None where the room says nothing of the way."""
+
+    path: str
+    outline: Box
+    carried: CarriedIn | None
+
+
+@dataclass(frozen=True)
+class Inspected:
+    """`weights` of boards, loose ones with all their copies, and assemblies by path; pounds."""
+
+    weights: Mapping[str, Fraction | None]
+    lifts: tuple[Lifted, ...]
+    sags: tuple[Sag, ...]
+    hung: tuple[Hung, ...]
+    standing: tuple[Standing, ...]
+    moves: tuple[Moves, ...]
+    carried: tuple[CarriedUnit, ...]
+    on_feet: tuple[OnFeet, ...] = ()

@@ -1,0 +1,1 @@
+"""Assemblies that setout ships, in its own language."""
