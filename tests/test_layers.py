@@ -43,7 +43,7 @@ WITH_REASON = {
     "write/printing.py",  # fontconfig takes its settings from a file and from nothing else
 }
 OF_OUR_OWN = {
-    *(".ci", ".gitignore", "DEVELOPERS.md", "LICENSE", "README.md", "pyproject.toml"),
+    *(".ci", ".gitignore", "DEVELOPERS.md", "LICENSE", "README.md", ".readme", "pyproject.toml"),
     *("compiler", "grammar", "specs", "tests"),
 }
 TO_THE_OUTSIDE = set("os pathlib shutil tempfile subprocess socket urllib http glob ctypes".split())
