@@ -41,7 +41,9 @@ def _misnamed(spec: str) -> str:
     return ""
 
 
-def _delivered(job: Job, folder: str, formats: tuple[str, ...], progress: Progress) -> tuple[str, ...] | Diagnostic | None:
+def _delivered(
+    job: Job, folder: str, formats: tuple[str, ...], progress: Progress
+) -> tuple[str, ...] | Diagnostic | None:
     """The names of the documents written; or what kept them from it; or None when the marks changed meanwhile."""
     from setout.write import write
 

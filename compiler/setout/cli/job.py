@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -49,10 +49,12 @@ def compiled(spec: str, settings: Mapping[str, str], tell: Callable[[str], None]
         return _from_standard_input(settings, tell)
     path = resolved(Path(spec))
     spec = Path(spec).as_posix()
-    folder = Folder(path.parent) if isinstance(path, Path) else Folder(Path())
-    refusal = path if isinstance(path, Refusal) else folder.take(spec, path)
-    if isinstance(path, Refusal) or refusal is not None:
-        return _unread(spec, refusal, folder)
+    if isinstance(path, Refusal):
+        return _unread(spec, path, ())
+    folder = Folder(path.parent)
+    refusal = folder.take(spec, path)
+    if refusal is not None:
+        return _unread(spec, refusal, folder.found)
     marks = read_marks(path, spec)
     if marks.value is None:
         return Job(Checked(None, marks.diagnostics), {}, path, None, (path,))
@@ -96,8 +98,8 @@ def _with_reason(found: Diagnostic, folder: Folder) -> Diagnostic:
     return found
 
 
-def _unread(name: str, refusal: Refusal, folder: Folder) -> Job:
+def _unread(name: str, refusal: Refusal, told: Sequence[Diagnostic]) -> Job:
     if refusal.reason == "told":
-        return Job(Checked(None, tuple(folder.found)), {}, None, None, ())
+        return Job(Checked(None, tuple(told)), {}, None, None, ())
     found = problems.spec_refused(name, refusal.reason, refusal.detail)
     return Job(Checked(None, (found,)), {}, None, None, (), misused=True)

@@ -19,14 +19,15 @@ from setout.plan.cutting.saws import able
 from setout.plan.cutting.search import Budget, Progress
 from setout.plan.cutting.sequence import Worked, worked
 from setout.plan.cutting.sequence.bench import Limits
-from setout.plan.cutting.sheets import Shop, plan_sheets
-from setout.plan.cutting.sources import Supply, planned_kerf, supplies
-from setout.plan.cutting.sticks import plan_sticks
+from setout.plan.cutting.sheets import Sheets, Shop
+from setout.plan.cutting.sources import planned_kerf, supplies
+from setout.plan.cutting.spending import spend
+from setout.plan.cutting.sticks import Sticks
 from setout.plan.cutting.wanted import Demand, demands, wants
 from setout.resolve.model import Project, RackBoard, Stock
 from setout.units import Style
 
-DEFAULT = Budget(work=30_000)
+DEFAULT = Budget(work=200_000)
 
 
 @dataclass(frozen=True)
@@ -48,52 +49,35 @@ def cutting(
     """Lay every board on what is on hand and what can be bought, and order the cuts. The budget is shared out among the stocks by their boards; `stop` is asked now and then, and
     when it says True the best so far is taken. Without a `taste` only money counts."""
     project = pieces.joined.placed.project
-    asked = demands(pieces)
-    total = sum(piece.count for demand in asked for piece in demand.pieces) or 1
-    planned, supply = [], {}
-    for demand in asked:
-        share = Fraction(sum(piece.count for piece in demand.pieces), total)
-        supply[demand.stock.name] = supplies(project, demand.stock)
-        shop = _shop(project, demand.stock, _shared(budget, share, stop), taste, progress)
-        planned.append(_planned(demand, supply[demand.stock.name], shop))
+    work = [_planning(project, demand, progress) for demand in demands(pieces)]
+    spend(work, replace(budget, stop=stop or budget.stop), taste)
+    planned = [one.planned() for one in work]
     done = worked([laying for one in planned for laying in one.layings])
     stocks = tuple(_stock_plans(planned, done))
     found = Cutting(stocks, done.settings, _left(stocks), all(one.finished for one in planned), _untouched(project, stocks))
     return Checked(found, (*larger_than_usable(pieces), *_short(pieces, planned), *no_saw_for(project, done.failed)))
 
 
-def _planned(demand: Demand, supply: Sequence[Supply], shop: Shop) -> Planned:
-    plan = plan_sheets if demand.stock.kind == "sheet" else plan_sticks
-    return plan(demand.stock, wants(demand, shop.limits.kerf), supply, shop)
+def _planning(project: Project, demand: Demand, progress: Callable[[Told], None] | None) -> Sheets | Sticks:
+    stock = demand.stock
+    value = project.practice.value
+    keep = value("keep_length"), value("keep_width")
+    shop = Shop(_limits(project, stock), keep, progress and (lambda one: progress(Told(stock.name, stock.title, one))))
+    kind = Sheets if stock.kind == "sheet" else Sticks
+    return kind(stock, wants(demand, shop.limits.kerf), supplies(project, stock), shop)
 
 
-def _shared(budget: Budget, share: Fraction, stop: Callable[[], bool] | None) -> Budget:
-    work = None if budget.work is None else int(budget.work * share)
-    seconds = None if budget.seconds is None else float(budget.seconds * share)
-    return replace(budget, work=work, seconds=seconds, stop=stop or budget.stop)
-
-
-def _shop(
-    project: Project, stock: Stock, budget: Budget, taste: Taste | None, progress: Callable[[Told], None] | None
-) -> Shop:
-    practice = project.practice
-    told = progress and (lambda one: progress(Told(stock.name, stock.title, one)))
-    keep = practice.value("keep_length"), practice.value("keep_width")
-    saws = able(project.saws, stock)
-    weight = practice.value("board_weight") * stock.thick / 144
-    lift = practice.value("lift_alone")
+def _limits(project: Project, stock: Stock) -> Limits:
+    value = project.practice.value
+    saws, kerf = able(project.saws, stock), planned_kerf(project.saws, stock)
     if stock.kind == "stick":
-        least = practice.value("keep_stick")
-        limits = Limits(saws, planned_kerf(project.saws, stock), lambda dx, dy: False, lambda dx, dy: dx >= least and dy == stock.short)
-        return Shop(limits, keep, budget, taste, told)
-
-    def heavy(dx: Fraction, dy: Fraction) -> bool:
-        return dx * dy * weight > lift
-
-    def worth(dx: Fraction, dy: Fraction) -> bool:
-        return max(dx, dy) >= keep[0] and min(dx, dy) >= keep[1]
-
-    return Shop(Limits(saws, planned_kerf(project.saws, stock), heavy, worth), keep, budget, taste, told)
+        least = value("keep_stick")
+        return Limits(saws, kerf, lambda dx, dy: False, lambda dx, dy: dx >= least and dy == stock.short)
+    lift = value("lift_alone") / (value("board_weight") * stock.thick) * 144  # square inches
+    long, short = value("keep_length"), value("keep_width")
+    return Limits(
+        saws, kerf, lambda dx, dy: dx * dy > lift, lambda dx, dy: max(dx, dy) >= long and min(dx, dy) >= short
+    )
 
 
 def _stock_plans(planned: Sequence[Planned], done: Worked) -> list[StockPlan]:

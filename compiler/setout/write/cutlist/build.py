@@ -55,6 +55,10 @@ def _reserve(facts: Facts, piece: Piece) -> str:
     return " x ".join(_shown(facts, length(side, facts.style)) for side in sides)
 
 
+def _cut_from(facts: Facts, piece: Piece) -> str:
+    return "; ".join(f"{source} x {count}" for source, count in facts.cut_from.get(piece.mark, ()))
+
+
 COLUMNS = (
     Column("mark", "the piece's mark", lambda f, p: p.mark),
     Column("count", "boards to cut", lambda f, p: str(p.count)),
@@ -73,5 +77,6 @@ COLUMNS = (
     Column("grain", "length, width or any; empty: none", lambda f, p: p.grain or ""),
     Column("waits_for", "measures it is held by, separated by blanks", lambda f, p: " ".join(p.measures)),
     Column("reserve", "held pieces: length x width to keep material for", _reserve),
+    Column("cut_from", "sources of the cutting plan with how many boards each gives; empty: not planned", _cut_from),
     Column("boards", "paths of the boards, separated by blanks", lambda f, p: " ".join(p.boards)),
 )

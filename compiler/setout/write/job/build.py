@@ -18,6 +18,7 @@ from setout.resolve.model import MeasureDef, Stock
 from setout.write.facts.sizes import Count
 from setout.write.facts.totals import Totals, totals
 from setout.write.job.boards import board_of, loose_of
+from setout.write.job.cutting import cutting_of
 from setout.write.job.values import Json, box_of, face_word, length, maybe
 
 VERSION = 1
@@ -59,6 +60,7 @@ def _content(plan: Plan) -> Json:
         "contacts": [_contact(contact) for contact in joined.contacts],
         "fastenings": [_fastening(fastening) for fastening in joined.fastenings],
         "hardware": [_fitting(fitting) for fitting in scene.fittings],
+        "cutting": cutting_of(plan.cutting),
         "order": _order(plan.order.steps),
         "totals": _totals(totals(plan)),
     }

@@ -23,13 +23,15 @@ class Taste:
 @dataclass(frozen=True)
 class Rules:
     """`kerf` and the least sizes worth keeping as the search counts them; `area` of the largest board; `feasible(along, across, setting)` whether
-    some saw can make a cut."""
+    some saw can make a cut; `fenced(across, setting)` whether a fence reaches so far on boards so long; `known` are fence settings made in any case."""
 
     kerf: int
     keep_long: int
     keep_short: int
     area: int
     feasible: Callable[[int, int, int], bool]
+    fenced: Callable[[int, int], bool]
+    known: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -85,7 +87,10 @@ class _Walk:
     def cut(self, along: int, across: int, size: int) -> None:
         kerf = self.rules.kerf
         self.cuts += 1
-        (self.fences if along < across else self.stops).add(size)
+        if along >= across or not self.rules.fenced(across - kerf, size - kerf):
+            self.stops.add(size)
+        elif size not in self.rules.known:
+            self.fences.add(size)
         if not self.rules.feasible(along - kerf, across - kerf, size - kerf):
             self.bad += 1
 

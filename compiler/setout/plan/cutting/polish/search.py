@@ -39,6 +39,12 @@ def polished(
     return used_from(search.best, kinds, items)
 
 
+def fences(used: Sequence[Used], items: Sequence[Item], bins: Sequence[Bin], rules: Rules) -> frozenset[int]:
+    """The fence settings of a layout that are not known already."""
+    found = [merit(board, rules).fences for board in boards_of(used, kinds_of(items), bins)]
+    return frozenset().union(*found)
+
+
 class Polish:
     def __init__(self, kinds: Sequence[Kind], boards: list[Board], rules: Rules, taste: Taste, meter: Meter, rng: random.Random):
         self.kinds = kinds
@@ -89,6 +95,7 @@ class Polish:
                 told(self.meter.work / self.meter.limit if self.meter.limit else 1.0)
 
     def step(self, late: list[float], step: int) -> None:
+        self.meter.work += 1
         picked = self.pick()
         old = [(self.boards[i], self.merits[i]) for i in picked]
         before = late[step % MEMORY]
@@ -138,9 +145,15 @@ class Polish:
         rng = self.rng
         new = [board.copy() for board in old]
         pool: list[int] = []
+        aim = rng.choice(sorted(self.fences, key=lambda n: (self.fences[n], n))[: 1 + len(self.fences) // 2] or [0]) if rng.random() < 0.3 else 0
         for board in new:
             found = leaves(board.root)
             if not found:
+                continue
+            if aim:
+                for leaf in found:
+                    if leaf.a == aim or leaf.c == aim or rng.random() < 0.15:
+                        pool += remove(board, leaf)
                 continue
             chance = rng.random()
             if chance < 0.3:
