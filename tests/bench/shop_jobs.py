@@ -2,8 +2,9 @@
 
 python tests/bench/shop_jobs.py [--work N] [--jobs a,b] [--no-packer]
 
-Each job three ways: our plan, our plan with money as its only aim, and the plain best of a general rectangle packer (`pip install rectpack`, the extra
-`bench`), which knows nothing of straight cuts and so may need fewer sheets than any saw can make. What was tried and what it gave: CUTTING.md beside this file.
+Each job three ways: our plan, our plan with money as its only aim, and the plain best of a general rectangle packer
+(`pip install rectpack`, the extra `bench`), which knows nothing of straight cuts and so may need fewer sheets than any
+saw can make. What was tried and what it gave: CUTTING.md beside this file.
 """
 
 from __future__ import annotations
@@ -29,7 +30,7 @@ from setout.resolve import resolve
 from setout.source import Source
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "cutting"))
-from checker import faults  # noqa: E402
+from checker import faults
 
 Part = tuple[str, str, str, int, str]  # stock, length, width, count, grain
 PLY, THIN = "ply", "thin"
@@ -129,7 +130,13 @@ def kitchen_run(rng: random.Random) -> Iterator[Part]:
 def odds_and_ends(rng: random.Random) -> Iterator[Part]:
     """No two alike: what a repair shop has on its list."""
     for _ in range(60):
-        yield PLY, f"{rng.randint(24, 240)}/4", f"{rng.randint(12, 90)}/4", rng.choice((1, 1, 2)), rng.choice(("", "grain any"))
+        yield (
+            PLY,
+            f"{rng.randint(24, 240)}/4",
+            f"{rng.randint(12, 90)}/4",
+            rng.choice((1, 1, 2)),
+            rng.choice(("", "grain any")),
+        )
 
 
 def large_order(rng: random.Random) -> Iterator[Part]:
@@ -138,13 +145,29 @@ def large_order(rng: random.Random) -> Iterator[Part]:
     counts = [rng.randint(3, 12) for _ in range(40)]
     counts[0] += 300 - sum(counts)
     for count in counts:
-        yield PLY, f"{rng.randint(20, 150)}/2", f"{rng.choice(widths)}", max(1, count), rng.choice(("", "", "grain any"))
+        yield (
+            PLY,
+            f"{rng.randint(20, 150)}/2",
+            f"{rng.choice(widths)}",
+            max(1, count),
+            rng.choice(("", "", "grain any")),
+        )
 
 
 JOBS: tuple[Callable[[random.Random], Iterator[Part]], ...] = (
-    sewing_room, library_wall, hall_of_lockers, pantry, workbenches, media_wall, school_cubbies, bunk_room, studio, kitchen_run,
-    odds_and_ends, large_order,
-)  # fmt: skip
+    sewing_room,
+    library_wall,
+    hall_of_lockers,
+    pantry,
+    workbenches,
+    media_wall,
+    school_cubbies,
+    bunk_room,
+    studio,
+    kitchen_run,
+    odds_and_ends,
+    large_order,
+)
 HEAD = """project "{name}" {{ units inch; mark to 1/32; paper letter }}
 stock ply "3/4 plywood" {{ sheet 96 x 48 x 23/32; grain along 96; price 70 }}
 stock half "1/2 plywood" {{ sheet 96 x 48 x 1/2; grain along 96; price 52 }}
@@ -190,10 +213,11 @@ class Figures:
     seconds: float
 
     def told(self) -> str:
-        return (
-            f"{self.sheets:4} {self.bound:5} {self.offcuts:5} {float(self.largest):8.0f} {self.fences:7} {self.stops:6} {self.taped:6} {self.cuts:6}"
-            f" {100 * self.sawn / max(1, self.cuts):5.0f} % {self.seconds:6.2f} s"
+        plan = f"{self.sheets:4} {self.bound:5} {self.offcuts:5} {float(self.largest):8.0f}"
+        work = (
+            f"{self.fences:7} {self.stops:6} {self.taped:6} {self.cuts:6} {100 * self.sawn / max(1, self.cuts):5.0f} %"
         )
+        return f"{plan} {work} {self.seconds:6.2f} s"
 
 
 def figures(plan: Cutting, seconds: float) -> Figures:
@@ -228,8 +252,9 @@ def planned(pieces: Pieces, budget: Budget, **more) -> Figures:
 
 
 def packed(pieces: Pieces) -> int | None:
-    """New sheets by the packer: the best of its methods and orders, each given the boards with their kerf and the usable sheets; None when it isn't
-    there. It can't turn some boards and not others, so it is asked both with all lying along the grain and, where all may turn, with turning."""
+    """New sheets by the packer: the best of its methods and orders, each given the boards with their kerf and the
+    usable sheets; None when it isn't there. It can't turn some boards and not others, so it is asked both with all
+    lying along the grain and, where all may turn, with turning."""
     try:
         import rectpack
     except ImportError:
@@ -237,7 +262,12 @@ def packed(pieces: Pieces) -> int | None:
     project = pieces.joined.placed.project
     total = 0
     for stock in project.stocks.values():
-        boards = [(p.length.amount, p.width.amount) for p in pieces.pieces if p.stock.name == stock.name for _ in range(p.count)]
+        boards = [
+            (p.length.amount, p.width.amount)
+            for p in pieces.pieces
+            if p.stock.name == stock.name
+            for _ in range(p.count)
+        ]
         if boards:
             kerf = planned_kerf(project.saws, stock)
             there = supplies(project, stock)
@@ -246,7 +276,11 @@ def packed(pieces: Pieces) -> int | None:
 
 
 def _packed(rectpack, boards, kerf: Fraction, there) -> int:
-    unit = lcm(*(n.denominator for board in boards for n in board), *(n.denominator for s in there for n in s.usable), kerf.denominator)
+    unit = lcm(
+        *(n.denominator for board in boards for n in board),
+        *(n.denominator for s in there for n in s.usable),
+        kerf.denominator,
+    )
     rects = [tuple(int((n + kerf) * unit) for n in board) for board in boards]
     best = len(boards)
     for algorithm in (rectpack.MaxRectsBssf, rectpack.MaxRectsBaf, rectpack.GuillotineBssfSas, rectpack.SkylineBlWm):

@@ -1,7 +1,7 @@
 """Whole runs, kept as text: what `build` writes for each spec, and what it says.
 
-A case is a folder with `spec.rod` and `expected/`, or a spec of specs/ whose `expected/` stands here under its name. The
-names of the documents compared are those found in `WRITTEN`.
+A case is a folder with `spec.rod` and `expected/`, or a spec of specs/ whose `expected/` stands here under its name.
+The names of the documents compared are those found in `WRITTEN`.
 """
 
 from __future__ import annotations

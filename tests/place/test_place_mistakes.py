@@ -128,7 +128,6 @@ def test_a_job_beyond_any_bound_is_refused(checked, text):
     assert "rod268" in [d.code for d in found.diagnostics]
 
 
-
 def test_amounts_are_told_in_the_units_of_the_spec(checked):
     text = 'project "T" { units mm }\nstock board "18 mm plywood" { sheet 2440 x 1220 x 18 }\n'
     text += "size wide 800, high 800, deep 300\n"

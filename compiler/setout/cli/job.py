@@ -12,6 +12,7 @@ from setout.cli.files import Folder, Refusal, resolved
 from setout.cli.marks import MarksFile, read_marks
 from setout.cli.output import KEPT_SUFFIXES
 from setout.diagnostics import Checked, Diagnostic
+from setout.plan import Cut
 from setout.plan.model import Plan
 from setout.source import Source
 
@@ -43,8 +44,8 @@ class Job:
         return (*self.read, *beside)
 
 
-def compiled(spec: str, settings: Mapping[str, str], tell: Callable[[str], None]) -> Job:
-    """Read the spec, what it includes and its marks, and compile them."""
+def compiled(spec: str, settings: Mapping[str, str], tell: Callable[[str], None], cut: Cut | None = None) -> Job:
+    """Read the spec, what it includes and its marks, and compile them; `cut` plans the cutting."""
     if spec == "-":
         return _from_standard_input(settings, tell)
     path = resolved(Path(spec))
@@ -58,7 +59,7 @@ def compiled(spec: str, settings: Mapping[str, str], tell: Callable[[str], None]
     marks = read_marks(path, spec)
     if marks.value is None:
         return Job(Checked(None, marks.diagnostics), {}, path, None, (path,))
-    return _run(spec, folder, settings, marks.value, tell)
+    return _run(spec, folder, settings, marks.value, tell, cut)
 
 
 def _from_standard_input(settings: Mapping[str, str], tell: Callable[[str], None]) -> Job:
@@ -77,11 +78,12 @@ def _run(
     settings: Mapping[str, str],
     marks: MarksFile | None,
     tell: Callable[[str], None],
+    cut: Cut | None = None,
 ) -> Job:
     from setout.pipeline import compile_spec, in_order
 
     register = marks.source if marks else Source("marks", "")
-    result = compile_spec(folder.sources[name], folder.included, settings, register, tell)
+    result = compile_spec(folder.sources[name], folder.included, settings, register, tell, cut)
     if result.value is None and not result.failed:
         raise RuntimeError("a stage handed nothing on and did not say why")
     told = [_with_reason(d, folder) for d in result.diagnostics]

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from setout.diagnostics import Checked
 from setout.piece.model import Pieces
+from setout.plan.cutting.checks import larger_than_usable
+from setout.plan.cutting.model import Cutting
 from setout.plan.model import Plan
 from setout.plan.order import order
 
+Cut = Callable[[Pieces], Checked[Cutting]]
 
-def plan(pieces: Pieces) -> Checked[Plan]:
-    """Plan the work on the pieces."""
+
+def plan(pieces: Pieces, cut: Cut | None = None) -> Checked[Plan]:
+    """Plan the work on the pieces. Laying boards out takes seconds: it is done only where `cut` says how."""
     made = order(pieces)
-    return Checked(None if made.value is None else Plan(pieces, made.value), made.diagnostics)
+    sawn = Checked(None, larger_than_usable(pieces)) if cut is None else cut(pieces)
+    planned = None if made.value is None else Plan(pieces, made.value, sawn.value)
+    return Checked(planned, (*made.diagnostics, *sawn.diagnostics))

@@ -31,8 +31,8 @@ def able(saws: Sequence[Saw], stock: Stock) -> tuple[Saw, ...]:
 
 
 def fixed_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
-    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: to a stop when the board is longer than the cut, else by the
-    fence; the smallest saw that can. Integers serve as well as fractions."""
+    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: to a stop when the board
+    is longer than the cut, else by the fence; the smallest saw that can. Integers serve as well as fractions."""
     still = [saw for saw in saws if not saw.breaks_down and takes(saw, along, across)]
     if not still:
         return None
@@ -41,10 +41,16 @@ def fixed_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: F
 
 
 def far_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
-    """Where neither fence nor guide reaches: the fence set for what remains, so that what falls off lies on the far side of the blade."""
+    """Where neither fence nor guide reaches: the fence set for what remains, so that what falls off lies on the far
+    side of the blade."""
     for saw in saws:
         rest = along - setting - saw.kerf
-        if rest > 0 and not saw.breaks_down and takes(saw, along, across) and (way := _fence([saw], across, rest, "high")):
+        if (
+            rest > 0
+            and not saw.breaks_down
+            and takes(saw, along, across)
+            and (way := _fence([saw], across, rest, "high"))
+        ):
             return way
     return None
 
@@ -78,6 +84,10 @@ def _fence(saws: Sequence[Saw], across: Fraction, setting: Fraction, reference: 
 def _reach(saw: Saw, along: Fraction, across: Fraction, setting: Fraction) -> str:
     """From which edge its guide is set: "" when it can't."""
     free = saw.rips is None and saw.crosscuts is None
-    if free or (saw.crosscuts is not None and across <= saw.crosscuts) or (saw.rips is not None and setting <= saw.rips):
+    if (
+        free
+        or (saw.crosscuts is not None and across <= saw.crosscuts)
+        or (saw.rips is not None and setting <= saw.rips)
+    ):
         return "low"
     return "high" if saw.rips is not None and 0 < along - setting - saw.kerf <= saw.rips else ""

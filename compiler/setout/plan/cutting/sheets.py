@@ -11,7 +11,7 @@ from setout.plan.cutting.polish import Taste, fences, polished
 from setout.plan.cutting.polish.score import Rules
 from setout.plan.cutting.result import Planned
 from setout.plan.cutting.saws import far_way, fixed_way, guided_way
-from setout.plan.cutting.scale import Scale, scale_for
+from setout.plan.cutting.scale import scale_for
 from setout.plan.cutting.search import Bin, Budget, Item, Layout, Progress, Region, Used, bound, solve
 from setout.plan.cutting.search import Piece as Laid
 from setout.plan.cutting.sequence import Blank, Job, Laying
@@ -35,7 +35,8 @@ class Shop:
 
 
 class Sheets:
-    """The planning of one stock in whole numbers: `solve`, then `polish`, then `planned`. The search's x axis is the grain's: a source whose grain runs across is laid down turned."""
+    """The planning of one stock in whole numbers: `solve`, then `polish`, then `planned`. The search's x axis is the
+    grain's: a source whose grain runs across is laid down turned."""
 
     def __init__(self, stock: Stock, wants: Sequence[Want], supplies: Sequence[Supply], shop: Shop):
         self.stock = stock
@@ -60,7 +61,8 @@ class Sheets:
         return self.layout.work
 
     def polish(self, budget: Budget, taste: Taste, set_anyway: Iterable[Fraction] = ()) -> frozenset[Fraction]:
-        """Better to work by, at no more money. `set_anyway`: fence settings that other stocks need; with those of this one."""
+        """Better to work by, at no more money. `set_anyway`: fence settings that other stocks need; with those of this
+        one."""
         rules = self._rules(set_anyway)
         if self.used:
             self.used = polished(self.used, self.asked, self.bins, rules, budget, taste)
@@ -106,7 +108,15 @@ class Sheets:
             )
 
         long, short = (-(-n.numerator * scale.unit // n.denominator) for n in self.shop.keep)
-        return Rules(scale.kerf, long, short, max(b.width * b.height for b in self.bins), feasible, fenced, frozenset(known_fences))
+        return Rules(
+            scale.kerf,
+            long,
+            short,
+            max(b.width * b.height for b in self.bins),
+            feasible,
+            fenced,
+            frozenset(known_fences),
+        )
 
     def planned(self) -> Planned:
         unfit = [i for i in range(len(self.items)) if i not in set(self.fitting)]
@@ -126,7 +136,6 @@ class Sheets:
             self._more(absent),
             self.shop.limits.kerf,
             max((s.trim for s in self.supplies), default=Fraction(0)),
-            self.layout.finished,
             bool(self.used) and not missing and bought <= least,
         )
 

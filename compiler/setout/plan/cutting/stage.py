@@ -11,9 +11,9 @@ from fractions import Fraction
 from setout.diagnostics import Checked, Diagnostic
 from setout.piece.model import Pieces
 from setout.plan.cutting import problems
-from setout.plan.cutting.checks import larger_than_usable, no_saw_for, too_large
+from setout.plan.cutting.checks import larger_than_usable, too_large
 from setout.plan.cutting.model import Cutting, SourcePlan, StockPlan
-from setout.plan.cutting.polish import Taste
+from setout.plan.cutting.polish import USUAL, Taste
 from setout.plan.cutting.result import Planned
 from setout.plan.cutting.saws import able
 from setout.plan.cutting.search import Budget, Progress
@@ -23,6 +23,7 @@ from setout.plan.cutting.sheets import Sheets, Shop
 from setout.plan.cutting.sources import planned_kerf, supplies
 from setout.plan.cutting.spending import spend
 from setout.plan.cutting.sticks import Sticks
+from setout.plan.cutting.unsawn import no_saw_for
 from setout.plan.cutting.wanted import Demand, demands, wants
 from setout.resolve.model import Project, RackBoard, Stock
 from setout.units import Style
@@ -32,7 +33,8 @@ DEFAULT = Budget(work=200_000)
 
 @dataclass(frozen=True)
 class Told:
-    """How far the planning has come: the stock at hand, what its plan costs against the bound as the search counts it."""
+    """How far the planning has come: the stock at hand, what its plan costs against the bound as the search counts
+    it."""
 
     stock: str
     title: str
@@ -44,18 +46,32 @@ def cutting(
     budget: Budget = DEFAULT,
     progress: Callable[[Told], None] | None = None,
     stop: Callable[[], bool] | None = None,
-    taste: Taste | None = Taste(),
+    taste: Taste | None = USUAL,
 ) -> Checked[Cutting]:
-    """Lay every board on what is on hand and what can be bought, and order the cuts. The budget is shared out among the stocks by their boards; `stop` is asked now and then, and
-    when it says True the best so far is taken. Without a `taste` only money counts."""
+    """Lay every board on what is on hand and what can be bought, and order the cuts. The budget is shared out among the
+    stocks by their boards; `stop` is asked now and then, and when it says True the best so far is taken. Without a
+    `taste` only money counts."""
     project = pieces.joined.placed.project
     work = [_planning(project, demand, progress) for demand in demands(pieces)]
-    spend(work, replace(budget, stop=stop or budget.stop), taste)
+    called_off = _Listening(stop or budget.stop)
+    spend(work, replace(budget, stop=called_off), taste)
     planned = [one.planned() for one in work]
     done = worked([laying for one in planned for laying in one.layings])
     stocks = tuple(_stock_plans(planned, done))
-    found = Cutting(stocks, done.settings, _left(stocks), all(one.finished for one in planned), _untouched(project, stocks))
+    found = Cutting(stocks, done.settings, _left(stocks), not called_off.heard, _untouched(project, stocks))
     return Checked(found, (*larger_than_usable(pieces), *_short(pieces, planned), *no_saw_for(project, done.failed)))
+
+
+class _Listening:
+    """Asks `stop`, and remembers that it said True."""
+
+    def __init__(self, stop: Callable[[], bool] | None):
+        self.stop = stop
+        self.heard = False
+
+    def __call__(self) -> bool:
+        self.heard = self.heard or (self.stop is not None and self.stop())
+        return self.heard
 
 
 def _planning(project: Project, demand: Demand, progress: Callable[[Told], None] | None) -> Sheets | Sticks:
@@ -91,10 +107,10 @@ def _stock_plan(one: Planned, plans: Sequence[SourcePlan]) -> StockPlan:
     whole = sum((plan.source.length * plan.source.width for plan in plans), Fraction(0))
     boards = sum((laid.length * laid.width for plan in plans for laid in plan.laid), Fraction(0))
     share = boards / whole if whole else Fraction(0)
+    yielded = (Decimal(share.numerator) / Decimal(share.denominator)).quantize(Decimal("0.0001"))
     return StockPlan(
-        one.stock, tuple(plans), one.bound, one.bound_cost, one.missing, cost,
-        (Decimal(share.numerator) / Decimal(share.denominator)).quantize(Decimal("0.0001")), one.kerf, one.trim, one.proven,
-    )  # fmt: skip
+        one.stock, tuple(plans), one.bound, one.bound_cost, one.missing, cost, yielded, one.kerf, one.trim, one.proven
+    )
 
 
 def _left(stocks: Sequence[StockPlan]) -> tuple[tuple[str, Fraction, Fraction, str | None], ...]:

@@ -71,7 +71,6 @@ class Sticks:
             self._more(self.counts, self.sticks, layout),
             self.shop.limits.kerf,
             Fraction(0),
-            layout.proven,
             layout.proven and bool(layout.used) and not missing,
         )
 

@@ -10,20 +10,22 @@ from setout.plan.cutting.search.trees import Board, Node, squares
 
 @dataclass(frozen=True)
 class Taste:
-    """What counts: weights of the share of a sheet's area that is the largest leftover, of each fence setting, each stop, each cut; of the sum
-    of the squared shares of all leftovers (it leads the search on where nothing else changes)."""
+    """What counts: weights of the share of a sheet's area that is the largest leftover, of each fence setting, each
+    stop, each cut; of the sum of the squared shares of all leftovers (it leads the search on where nothing else
+    changes)."""
 
     leftover: float = 60.0
-    fence: float = 1.0
+    fence: float = 2.0
     stop: float = 0.3
     cut: float = 0.08
-    tidy: float = 4.0
+    tidy: float = 8.0
 
 
 @dataclass(frozen=True)
 class Rules:
-    """`kerf` and the least sizes worth keeping as the search counts them; `area` of the largest board; `feasible(along, across, setting)` whether
-    some saw can make a cut; `fenced(across, setting)` whether a fence reaches so far on boards so long; `known` are fence settings made in any case."""
+    """`kerf` and the least sizes worth keeping as the search counts them; `area` of the largest board; `feasible(along,
+    across, setting)` whether some saw can make a cut; `fenced(across, setting)` whether a fence reaches so far on
+    boards so long; `known` are fence settings made in any case."""
 
     kerf: int
     keep_long: int
@@ -46,6 +48,7 @@ class Merit:
     tidy: float
 
 
+USUAL = Taste()
 EMPTY = Merit(frozenset(), frozenset(), 0, 0, 0, 0.0)
 
 
@@ -59,7 +62,9 @@ def merit(board: Board, rules: Rules) -> Merit:
         walk.cut(across, along, root.a)
         walk.leave(across - root.a, along)
     walk.node(root, along, root.a)
-    return Merit(frozenset(walk.fences), frozenset(walk.stops), walk.cuts, walk.bad, walk.left, squares(board) / rules.area**2)
+    return Merit(
+        frozenset(walk.fences), frozenset(walk.stops), walk.cuts, walk.bad, walk.left, squares(board) / rules.area**2
+    )
 
 
 class _Walk:

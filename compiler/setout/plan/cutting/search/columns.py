@@ -19,8 +19,9 @@ from setout.plan.cutting.search.trees import Board, kinds_on, leaves, remove
 STARTS = 60  # boards that a round of enriching starts from
 EPS = 1e-6
 REFILLS = 5000  # work between two solutions of the programme
-TORN = 0.6  # at most this share of a board is torn out
+TORN = 0.8  # at most this share of a board is torn out
 NOISE = 0.5  # how far the order of laying strays from the prices
+SLACK = 0.04
 DRY = 3  # rounds without a worthy pattern before giving up
 ROUNDS_FIRST, ROUNDS_LATER = 80, 6
 
@@ -139,6 +140,7 @@ class Columns:
         shapes = self.shapes
         dearest = self.dearest(order, price) if price else None
         work = 0
+        small: list[tuple[int, int]] = []  # shapes without a place: none that is as wide and as high has one
         for n, k in enumerate(order):
             if dearest and free * dearest[n] < wanted:
                 break
@@ -146,13 +148,19 @@ class Columns:
             while left[k] > 0 and area <= free:
                 best, place = NOWHERE, None
                 for w, h in shapes[k]:
-                    if board.root is not None:
-                        work += 1 + board.count // 4
-                        best, place = look(board, w, h, best, place)
+                    for fw, fh in small:
+                        if w >= fw and h >= fh:
+                            break
                     else:
-                        gain = look_empty(board, w, h)
-                        if gain > best:
-                            best, place = gain, (None, None, w, h)
+                        if board.root is not None:
+                            work += 1 + board.count // 4
+                            best, place = look(board, w, h, best, place)
+                            if place is None:
+                                small.append((w, h))
+                        else:
+                            gain = look_empty(board, w, h)
+                            if gain > best:
+                                best, place = gain, (None, None, w, h)
                 if place is None:
                     break
                 put(board, k, place)
@@ -194,7 +202,7 @@ class Columns:
     def hoped(self, limit: float, low: float) -> float:
         """The value to bring the programme down to before a dive: what is wanted, or less while the bound is far below."""
         close = len(self.fleet.bins) == 1 and limit - low <= 2 * self.fleet.bins[0].cost
-        return limit if close else (limit + low) / 2
+        return limit - SLACK * self.fleet.bins[0].cost if close else (limit + low) / 2
 
     def chosen(self, relaxed: Relaxed, demand: list[int]) -> list[Board]:
         """Every pattern taken whole, or the one most used; what they hold is counted off the demand."""

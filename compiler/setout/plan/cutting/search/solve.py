@@ -19,8 +19,9 @@ from setout.plan.cutting.search.trees import Board, kinds_on
 Told = Callable[[Progress], None]
 FIRST = 10_000  # work of the first tries to do without a board
 MANY = 12  # items on a board from which on ...
-LONGER = 10  # ... the first tries are so much longer, for then patterns help little
-SHARE, SHARE_OF_MANY = 0.5, 3.0  # work of squeezing a plan rounded from patterns, against the work of rounding it
+LONGER = 60  # ... the first tries are so much longer, for then patterns help little
+MOST = 40_000
+SHARE_OF_MANY = 3.0  # work of squeezing a plan rounded from patterns, against the work of rounding it
 SWAP = 2_000  # work of a try to do with a cheaper bin
 LAST = 200_000  # work of bringing in what found no place on limited bins
 
@@ -97,7 +98,9 @@ class Search:
             self.complete()
         if self.absent or self.done or self.meter.spent():
             return
-        while self.cheapen(FIRST * (LONGER if self.many else 1)) and not self.done:
+        while self.cheapen(FIRST) and not self.done:
+            pass
+        while self.many and len(self.fleet.bins) == 1 and not self.done and self.afresh(FIRST * LONGER):
             pass
         if not self.done and not self.meter.spent():
             self.columns = Columns(self.kinds, self.fleet, self.rng, self.meter)
@@ -111,7 +114,7 @@ class Search:
         limit = self.fleet.cost(self.boards) - self.step
         boards, absent = self.rounded(limit)
         search = self.squeeze(boards, absent)
-        work = (self.meter.work - start) * (SHARE_OF_MANY if self.many else SHARE)
+        work = (self.meter.work - start) * SHARE_OF_MANY if self.many else MOST if any(b.root for b in boards) else FIRST
         if search.run(int(work), self.columns.see):
             self.keep(search.boards)
         while len(self.fleet.bins) > 1 and self.cheapen(SWAP, self.columns.see) and not self.done:
@@ -158,6 +161,17 @@ class Search:
         spares = self.fleet.spares(rest, bins[self.boards[gone].bin].cost)
         search = self.squeeze(rest + spares, kinds_on(self.boards[gone]))
         if search.boards and search.run(work, seen):
+            self.keep(search.boards)
+            return True
+        return False
+
+    def afresh(self, work: int) -> bool:
+        """Lay everything anew on one board less."""
+        boards = [self.fleet.board(0) for _ in self.boards[1:]]
+        search = self.squeeze(boards, [])
+        search.absent = search.recreate(boards, [k for k, kind in enumerate(self.kinds) for _ in range(kind.count)])
+        search.best = (boards, search.absent)
+        if search.run(work):
             self.keep(search.boards)
             return True
         return False

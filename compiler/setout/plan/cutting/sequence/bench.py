@@ -17,7 +17,8 @@ NOTHING = Fraction(0)
 
 @dataclass(frozen=True)
 class Limits:
-    """What a stock asks of the shop. `heavy` says of a size whether a person shouldn't carry it; `keep` whether it is worth keeping."""
+    """What a stock asks of the shop. `heavy` says of a size whether a person shouldn't carry it; `keep` whether it is
+    worth keeping."""
 
     saws: tuple[Saw, ...]
     kerf: Fraction
