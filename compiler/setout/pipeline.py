@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from functools import partial
 from typing import TypeVar
 
 from setout.diagnostics import Checked, Diagnostic, Severity
@@ -10,7 +11,7 @@ from setout.inspect import inspect
 from setout.join import join
 from setout.piece import parse_register, piece
 from setout.place import place
-from setout.plan import plan
+from setout.plan import Cut, plan
 from setout.plan.model import Plan
 from setout.read import read
 from setout.resolve import resolve
@@ -26,11 +27,12 @@ def compile_spec(
     settings: Mapping[str, str],
     register: Source,
     tell: Callable[[str], None] = lambda stage: None,
+    cut: Cut | None = None,
 ) -> Checked[Plan]:
     """From a spec's text to all that the packet is written from.
 
     `reader` fetches what the spec includes, `register` is the marks file (empty when there is none yet), `tell` hears
-    the name of each stage as it starts. A stage with errors is followed by the next as long as it handed something on,
+    the name of each stage as it starts. The cutting is planned when `cut` says how. A stage with errors is followed by the next as long as it handed something on,
     but then only errors are kept: a warning may come of what was left out.
     """
     found: list[Diagnostic] = []
@@ -50,7 +52,7 @@ def compile_spec(
     marks = run("reading the marks", parse_register, register)
     pieces = run("sorting pieces", piece, joined, marks)
     inspected = run("looking it over", inspect, pieces)
-    planned = run("ordering the build", plan, pieces, inspected)
+    planned = run("planning the work", partial(plan, cut=None if _errors(found) else cut), pieces, inspected)
     return Checked(planned, in_order(found, source.name))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import resource
 import signal
 import subprocess
@@ -33,6 +34,15 @@ def test_twice_gives_the_same_bytes_and_no_second_mark(shop):
     first = shop.files()
     build(shop)
     assert shop.files() == first
+
+
+def test_the_order_of_python_sets_decides_nothing(shop):
+    made = []
+    for seed in ("1", "2"):
+        command = [sys.executable, "-m", "setout", "build", "boards.rod", "--out", seed]
+        subprocess.run(command, env={**os.environ, "PYTHONHASHSEED": seed}, check=True)
+        made.append({p.relative_to(shop.folder / seed): p.read_bytes() for p in (shop.folder / seed).rglob("*.*")})
+    assert made[0] == made[1] and len(made[0]) > 5
 
 
 def test_only_what_is_asked_for_is_written(shop):

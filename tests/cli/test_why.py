@@ -61,3 +61,11 @@ def test_an_unknown_part_is_wrong_usage(shop, asked):
 def test_the_nearest_name_is_offered(shop):
     assert shop.setout("why", "boards.rod", "box.shelv") == 2
     assert "box.shelf" in shop.err
+
+
+def test_a_size_that_waits_says_for_what(shop):
+    with (shop.folder / "boards.rod").open("a") as spec:
+        spec.write("part filler of ply { level at bottom; deep 10 from front; wide gap from box.right }\n")
+    said = lines(shop, "filler.wide")
+    assert "  waits for gap: from 20 in to 30 in" in said
+    assert "  printed 25 in" in lines(shop, "filler.wide", "--set", "gap=25")

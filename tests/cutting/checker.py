@@ -1,7 +1,8 @@
-"""An independent check of cutting plans: it makes the cuts, one after another, on exact rectangles, and looks at what lies there in the end.
+"""An independent check of cutting plans: it makes the cuts, one after another, on exact rectangles, and looks at what
+lies there in the end.
 
-It shares no code with the planner; it only reads the values handed out. `faults` returns what is wrong in words, [] when all is well.
-`layout_faults` does the like for what the solver lays out in whole numbers.
+It shares no code with the planner; it only reads the values handed out. `faults` returns what is wrong in words, []
+when all is well. `layout_faults` does the like for what the solver lays out in whole numbers.
 """
 
 from __future__ import annotations
@@ -56,7 +57,9 @@ def _replayed(plan, project, found: list[str]) -> list[tuple[object, Rect]]:
             if falls is None or rect is None:
                 continue
             if (falls.length, falls.width) != rect[2:]:
-                found.append(f"{where}: {falls.kind} is said to be {falls.length} x {falls.width}, is {rect[2]} x {rect[3]}")
+                found.append(
+                    f"{where}: {falls.kind} is said to be {falls.length} x {falls.width}, is {rect[2]} x {rect[3]}"
+                )
             if falls.kind != "board":
                 out.append((falls, rect))
             elif falls.board in boards:
@@ -179,7 +182,9 @@ def _pieces_right(cutting, pieces, fallen, found: list[str]) -> None:
         for laid in plan.laid:
             piece = by_mark[laid.mark]
             sizes = (piece.length.reserve, piece.width.reserve)
-            if (laid.length, laid.width) != (sizes[::-1] if laid.turned else sizes) or laid.reserved != bool(piece.measures):
+            if (laid.length, laid.width) != (sizes[::-1] if laid.turned else sizes) or laid.reserved != bool(
+                piece.measures
+            ):
                 found.append(f"{laid.mark} {laid.copy} isn't laid as it says")
     missing = Counter({mark: count for stock in cutting.stocks for mark, count in stock.missing})
     if any(count > 1 for count in copies.values()):
@@ -202,7 +207,9 @@ def _lies(piece, source) -> set[tuple[Fraction, Fraction]]:
 
 def _stock_right(plan, project, found: list[str]) -> None:
     stock = plan.stock
-    used = Counter((s.source.kind, s.source.on_hand, s.source.length, s.source.width, s.source.grain) for s in plan.sources)
+    used = Counter(
+        (s.source.kind, s.source.on_hand, s.source.length, s.source.width, s.source.grain) for s in plan.sources
+    )
     rack: Counter = Counter()
     for board in project.rack:
         if board.stock == stock.name:
@@ -252,18 +259,18 @@ def _chain(first, key, laid, kerf: Fraction) -> bool:
     along_x = (key[0][1] == "length") != first.turned
     now = first
     for mark, _ in key[1:]:
-        end = now.x + now.length if along_x else now.y + now.width
-        level = now.y if along_x else now.x
-        now = next(
-            (
-                o for o in laid
-                if o.mark == mark and (o.y if along_x else o.x) == level and 0 <= (o.x if along_x else o.y) - end <= kerf
-            ),
-            None,
-        )  # fmt: skip
+        low, level = _place(now, along_x)
+        end = low + (now.length if along_x else now.width)
+        near = [one for one in laid if one.mark == mark and 0 <= _place(one, along_x)[0] - end <= kerf]
+        now = next((one for one in near if _place(one, along_x)[1] == level), None)
         if now is None:
             return False
     return True
+
+
+def _place(laid, along_x: bool) -> tuple[Fraction, Fraction]:
+    """Where it begins along an axis, and its place on the other."""
+    return (laid.x, laid.y) if along_x else (laid.y, laid.x)
 
 
 def _numbers_right(cutting, plans, found: list[str]) -> None:
@@ -276,9 +283,9 @@ def _numbers_right(cutting, plans, found: list[str]) -> None:
     batched: Counter = Counter()
     for one in cutting.settings:
         for number in one.cuts:
-            cut = by_number[number]
+            cut = by_number.get(number)
             batched[number] += 1
-            if (cut.kind, cut.saw, cut.setting) != (one.kind, one.saw, one.setting):
+            if cut is None or (cut.kind, cut.saw, cut.setting) != (one.kind, one.saw, one.setting):
                 found.append(f"cut {number} isn't made at the setting it stands under")
     wanted = {n for n, cut in by_number.items() if cut.kind in ("rip", "crosscut") and cut.saw is not None}
     if set(batched) != wanted or any(n > 1 for n in batched.values()):
@@ -329,7 +336,11 @@ def _cut_apart(region, found: list[str]) -> Iterator:
         x, y = one.x, one.y
         parts: Iterable = one.parts
         for part in parts:
-            if (part.x, part.y) != (x, y) or part.x + part.width > one.x + one.width or part.y + part.height > one.y + one.height:
+            if (
+                (part.x, part.y) != (x, y)
+                or part.x + part.width > one.x + one.width
+                or part.y + part.height > one.y + one.height
+            ):
                 found.append(f"a part at {part.x}, {part.y} doesn't lie in its strip")
             x, y = (x + part.width, y) if one.along == "x" else (x, y + part.height)
             if hasattr(part, "parts"):

@@ -8,7 +8,7 @@ import drawing_samples as s
 import pytest
 from drawing_reading import clashes, lines, sizes, words
 
-from setout.drawing import view
+from setout.drawing import together, view
 from setout.drawing.solids.seen import Face2, Seen
 
 
@@ -76,3 +76,17 @@ def test_very_many_boards_stay_quick_and_small():
 
 def test_nothing_placed_is_said():
     assert words(view(s.scene([], [s.instance("", None)]), {}, "front", 300, 200, s.INCH)) == ["Nothing is placed"]
+
+
+def test_the_three_views_are_at_one_scale_and_in_line():
+    """A rule carries across: the front's ends stand under those of the view from above, its floor beside the side's."""
+    drawing = together(s.bench(), s.bench_marks(), 480, 400, s.INCH)
+    assert drawing.width <= 480 and drawing.height <= 400 and not clashes(drawing) and min(sizes(drawing)) >= 9
+    heavy = lines(drawing, "1.4")
+    level = [(x, x2) for x, y, x2, y2 in heavy if y == y2]
+    floors = [(x, y, x2) for x, y, x2, y2 in heavy if y == y2 and y == max(line[1] for line in heavy)]
+    front, side = sorted(sorted(floors, key=lambda f: f[0] - f[2])[:2])  # the feet stand on it too
+    assert front[1] == side[1]
+    assert (front[2] - front[0] - 24) / (side[2] - side[0] - 24) == pytest.approx(78 / 23, abs=0.02)
+    assert (pytest.approx(front[0] + 12, abs=0.1), pytest.approx(front[2] - 12, abs=0.1)) in level
+    assert {"78 wide", "23 deep", "29-3/4 high"} <= set(words(drawing))

@@ -83,7 +83,8 @@ def test_metric_stocks_and_loads_are_the_same_in_their_own_units():
     text = text.replace("1000000", "6894.757")
     text = text.replace("units inch", "units mm").replace("96 x 48 x 3/4", "96in x 48in x 3/4in")
     text = text.replace("96;", "96in;").replace("96 x 48 x 1/2", "96in x 48in x 1/2in")
-    text = text.replace("wide 37-1/2, high 40, deep 12", "wide 37-1/2in, high 40in, deep 12in").replace("+ 20", "+ 20in")
+    text = text.replace("wide 37-1/2, high 40, deep 12", "wide 37-1/2in, high 40in, deep 12in")
+    text = text.replace("+ 20", "+ 20in")
     metric = compiled(text).value.inspected
     assert float(metric.weights["shelf"]) == pytest.approx(float(inch.weights["shelf"]), rel=1e-5)
     assert metric.sags[0].lasting == pytest.approx(inch.sags[0].lasting, rel=1e-4)
@@ -236,17 +237,13 @@ place box {{ at left, bottom, back }}"""
         assert ("rod564" in codes) == (not upright and not raised)
 
 
-def test_feet_count_for_the_room_and_nothing_is_said_twice():
-    text = """room "Attic" { size wide 40, high 30, deep 40; keep clear "hatch" { wide 10 from left; deep 10 from front } }
-    hardware foot "foot" { raises 2 }
-    assembly box { size wide 30, high 29, deep 20
-      part floor of bare { level at bottom; wide from left to right }
-      part wall of bare { facing at back; high from floor.top to top }
-      joint wall to floor { screws }
-      fit 4 foot { under floor; at corners; inset 1 } }
-    place box { at left, bottom, back }"""
-    codes = [d.code for d in compiled(HEAD + text).diagnostics]
-    assert codes.count("rod560") <= 1 and "rod561" not in codes
+def test_added_banding_counts_for_the_room():
+    text = """room "Alcove" { size wide 40, high 30, deep 40 }
+    hardware tape "edging" { edging 1 x 1/32 long 300 }
+    part shelf of bare { level at top; wide 40 from left; deep 12 from front; band right with tape }"""
+    assert found(text).carried[0].outline.hi[0] == 40
+    added = found(text.replace("with tape", "with tape added"), "rod560")
+    assert added.carried[0].outline.hi[0] == 40 + F(1, 32)
 
 
 def test_a_sound_room_says_nothing():
@@ -258,7 +255,8 @@ def test_a_sound_room_says_nothing():
 
 
 def test_a_let_may_be_written_anywhere_and_stand_in_the_room():
-    text = 'room "R" { size wide 50, high 96, deep 50; door wide gap, high 78; obstacle "pipe" { wide gap from left } }\n'
+    text = 'room "R" { size wide 50, high 96, deep 50; door wide gap, high 78; '
+    text += 'obstacle "pipe" { wide gap from left } }\n'
     plan = compiled(HEAD + text + "let gap = 30\npart board of bare { level at bottom; wide 10 to right }").value
     room = plan.pieces.joined.placed.project.room
     assert room.door == (30, 78) and room.boxes[0].box.size(0) == 30

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from fractions import Fraction as F
 from itertools import permutations, product
 
@@ -181,14 +180,3 @@ def test_flat_lays_all_boards_of_a_piece_alike(one, turn):
     assert lain[0].box.lo == (0, 0, 0)
     assert bare_facts(lain[0])[1] == bare_facts(lain[1])[1]
     assert bare_facts(lain[0])[5:] == bare_facts(lain[1])[5:]
-
-
-def test_three_hundred_busy_boards_are_quick():
-    def busy(n: int):
-        bores = [bore("front", (F(i + 1, 3) + n, F(n % 7) + 2, 0)) for i in range(30)]
-        return board(f"b{n}", box(30, 11 + F(n % 50, 32), F(23, 32), at=(n, 0, 0)), bores=bores)
-
-    made = joined(scene([busy(n) for n in range(300)]))
-    start = time.perf_counter()
-    piece(made, Register(()))
-    assert time.perf_counter() - start < 1  # 0.2 s on the machine it was written on; the rest is for busy machines

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import time
 
 import pytest
 
@@ -121,31 +120,12 @@ def test_a_ring_of_thousands_is_told_in_a_few_lines(checked):
         + "part p of thin { level at top; wide m1 from left }",
     ],
 )
-def test_a_job_beyond_any_bound_is_refused_in_a_moment(checked, text):
-    start = time.perf_counter()
+def test_a_job_beyond_any_bound_is_refused(checked, text):
     found = checked(
         "size wide 9999, high 9999, deep 9999\n"
         + text.replace("notch deep 1/8 from front, high", "notch deep 1/8 from front, wide")
     )
     assert "rod268" in [d.code for d in found.diagnostics]
-    assert time.perf_counter() - start < 20
-
-
-def test_a_job_of_a_hundred_boards_is_placed_in_a_moment(repo):
-    head = (repo / "specs" / "bookcase.rod").read_text("utf-8").split("place bookcase")[0]
-    text = (
-        head
-        + "place bookcase { at bottom, back; repeat 12 wide every 33 from left }\nsize wide 400, high 60, deep 20\n"
-    )
-    project = resolve(read(Source("spec.rod", text)).value, lambda _: None, {}).value
-    best = min(_timed(project) for _ in range(5))
-    assert best < 0.2  # a twentieth of a second on a quiet machine
-
-
-def _timed(project) -> float:
-    start = time.perf_counter()
-    assert len(place(project).value.drawn.boards) > 100
-    return time.perf_counter() - start
 
 
 def test_amounts_are_told_in_the_units_of_the_spec(checked):
@@ -154,3 +134,11 @@ def test_amounts_are_told_in_the_units_of_the_spec(checked):
     text += "part low of board { level at bottom }\npart high_one of board { level at top }\n"
     (found,) = checked(text + "part shelf of board { level; repeat low.wide between low and high_one }\n").diagnostics
     assert found.code == "rod157" and "800 mm" in found.label.text
+
+
+def test_a_loose_part_is_left_out_with_the_assembly_it_belongs_to(checked):
+    text = "assembly rack {\n  size wide 10, high 10, deep 10\n  part spare of ply { size 20 x 10; count 3 }\n}\n"
+    found = checked(JOB + text + "place rack { left at other.left; at bottom, back }\n"
+                    "place rack as other { left at rack.left; at bottom, back }")  # fmt: skip
+    assert [d.code for d in found.diagnostics] == ["rod250"]
+    assert not found.value.drawn.loose and "rack" not in found.value.drawn.instances

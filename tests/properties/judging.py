@@ -6,7 +6,7 @@ from bisect import bisect_left
 from collections import Counter
 from collections.abc import Callable, Iterable
 from fractions import Fraction
-from itertools import product
+from itertools import pairwise, product
 
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
@@ -49,7 +49,7 @@ def volumes(solids: Iterable[tuple[Box, list[Box]]]) -> tuple[Fraction, list[Fra
     solids = list(solids)
     every = [box for whole, out in solids for box in (whole, *out)]
     ends = [sorted({e for box in every for e in (box.lo[k], box.hi[k])}) for k in range(3)]
-    steps = [[b - a for a, b in zip(line, line[1:])] for line in ends]
+    steps = [[b - a for a, b in pairwise(line)] for line in ends]
     held = [_cells(ends, [whole]) - _cells(ends, out) for whole, out in solids]
 
     def measured(cells: set) -> Fraction:

@@ -35,7 +35,7 @@ def counted(pieces) -> dict[str, int]:
     return {p.shape: p.count for p in pieces.pieces}
 
 
-@over(jobs(), few=12, many=400)
+@over(jobs(), few=16, many=400)
 def test_wood_is_neither_lost_nor_doubled(job):
     """What is cut for all pieces, less what is milled off, fills the union of the solids exactly."""
     plan = sound(job.text(), settings={"gap": "2in"})
@@ -60,14 +60,14 @@ def test_a_job_with_left_and_right_swapped_is_its_mirror_image(job):
         assert counted(other.pieces) == counted(pieces)
 
 
-@over(jobs(), few=12, many=400)
+@over(jobs(), few=10, many=400)
 def test_mirrored_twice_is_itself(job):
     once, twice = sound(job.wrapped()), sound(job.wrapped("mirrored", again="mirrored"))
     assert facts(once) == facts(twice) == facts(sound(job.text()))
     assert counted(once.pieces) == counted(twice.pieces)
 
 
-@over(st.tuples(jobs(order=True), st.integers(0, 9), st.permutations((0, 1, 2))), few=12, many=300)
+@over(st.tuples(jobs(order=True), st.integers(0, 9), st.permutations((0, 1, 2))), few=8, many=300)
 def test_lets_may_stand_anywhere_and_one_that_nothing_uses_changes_nothing(drawn):
     job, place, order = drawn
     made = written(sound(job.text()))
@@ -101,7 +101,7 @@ def numbers(steps: list[dict], reference: str) -> list[int]:
     return [step["number"] for step in steps if step["verb"] in verbs and step["target"] in names]
 
 
-@over(jobs(order=True), few=12, many=300)
+@over(jobs(order=True), few=6, many=300)
 def test_the_same_spec_gives_the_same_and_its_marks_stay(job):
     first, again = sound(job.text()), sound(job.text())
     assert written(first) == written(again)

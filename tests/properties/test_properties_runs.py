@@ -34,7 +34,7 @@ def run(text: str, formats: set[str]) -> dict[str, bytes]:
     return dict(write(checked.value, frozenset(formats)))
 
 
-@over(spoiled(SOUND), few=60, many=3000)
+@over(spoiled(SOUND), few=80, many=3000)
 def test_any_spec_is_compiled_or_refused(text):
     made = run(text, {"csv", "json"})
     if made:
@@ -42,7 +42,7 @@ def test_any_spec_is_compiled_or_refused(text):
         made["cutlist.csv"].decode()
 
 
-@over(spoiled(SOUND), few=2, many=80)
+@over(spoiled(SOUND), few=3, many=80)
 def test_any_spec_is_printed_or_refused(text):
     made = run(text, {"html", "svg"})
     if made:

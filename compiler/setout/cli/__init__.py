@@ -32,9 +32,10 @@ def _run(argv: list[str]) -> int:
     try:
         given = parsed(argv)
     except SystemExit as leaving:  # argparse has printed its help, its version or what is wrong
-        return leaving.code if isinstance(leaving.code, int) else FAILED
-    code = given.run(given)
-    sys.stdout.flush()
+        code = leaving.code if isinstance(leaving.code, int) else FAILED
+    else:
+        code = given.run(given)
+    sys.stdout.flush()  # here, where it can still be caught that nobody reads it
     return code
 
 

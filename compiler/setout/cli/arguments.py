@@ -70,6 +70,12 @@ def _build(commands) -> None:
         default=FORMATS,
         help=f"which documents, with commas between: {','.join(FORMATS)} (default: all)",
     )
+    parser.add_argument(
+        "--plan-seconds",
+        metavar="S",
+        type=_seconds,
+        help="plan the cutting for so long (default: a fixed amount of work, the same on every machine)",
+    )
     _settings(parser)
 
 
@@ -129,6 +135,12 @@ def _setting(text: str) -> tuple[str, str]:
     if not sign or not re.fullmatch(r"[A-Za-z_]\w*", name.strip()) or not value.strip():
         raise ArgumentTypeError(f"{text!r} is not NAME=VALUE, such as toe=3-1/2")
     return name.strip(), value.strip()
+
+
+def _seconds(text: str) -> float:
+    if not re.fullmatch(r"\d{1,5}(\.\d{1,3})?", text) or not float(text):
+        raise ArgumentTypeError(f"{text!r} is not a number of seconds, such as 30")
+    return float(text)
 
 
 def _folder(text: str) -> str:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from setout.cli import problems
 from setout.cli.codes import CLEAN, ERRORS, FAILED, USAGE
+from setout.cli.cutting import planner
 from setout.cli.job import STANDARD_INPUT, Job, compiled
 from setout.cli.marks import alone_in, append, changed_since
 from setout.cli.output import KEPT_SUFFIXES, Delivery
@@ -26,7 +27,7 @@ def run(given: Namespace) -> int:
     folder = given.out or os.path.join("out", Path(given.spec).stem)
     with Progress() as progress:
         for _ in range(ATTEMPTS):
-            job = compiled(given.spec, given.set, progress)
+            job = compiled(given.spec, given.set, progress, planner(given.plan_seconds, progress))
             written = None if job.failed else _delivered(job, folder, given.format, progress)
             if job.failed or written is not None:
                 break
@@ -41,7 +42,9 @@ def _misnamed(spec: str) -> str:
     return ""
 
 
-def _delivered(job: Job, folder: str, formats: tuple[str, ...], progress: Progress) -> tuple[str, ...] | Diagnostic | None:
+def _delivered(
+    job: Job, folder: str, formats: tuple[str, ...], progress: Progress
+) -> tuple[str, ...] | Diagnostic | None:
     """The names of the documents written; or what kept them from it; or None when the marks changed meanwhile."""
     from setout.write import write
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from setout.source import Span
@@ -27,7 +28,8 @@ def chain(head: str, trace: Trace, amount: Amount, where: Where) -> list[str]:
     summed = _sum(_shares(trace), amount)
     first = f"{head} {total}" if summed in (total, "") else f"{head} {total} = {summed}"
     lines = [_placed(first, trace.span, where)]
-    for text, span in _links(trace, 1, amount, set()):
+    above = trace if trace.kind in ("operation", "literal") else replace(trace, parts=(trace,))
+    for text, span in _links(above, 1, amount, set()):
         if len(lines) == LINES_LIMIT:
             return [*lines, "  …"]
         lines.append(_placed(text, span, where))
@@ -85,7 +87,9 @@ def _sum(shares: Shares, amount: Amount) -> str:
 # --- how it came about: one line a step ----------------------------------------------------------------------
 
 
-def _links(trace: Trace, depth: int, amount: Amount, seen: set[tuple[str, Fraction]]) -> Iterator[tuple[str, Span | None]]:
+def _links(
+    trace: Trace, depth: int, amount: Amount, seen: set[tuple[str, Fraction]]
+) -> Iterator[tuple[str, Span | None]]:
     for step in _steps(trace):
         total = amount(step.amount, step.dim)
         inner = step.parts[0] if len(step.parts) == 1 else step

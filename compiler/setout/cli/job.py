@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -12,6 +12,7 @@ from setout.cli.files import Folder, Refusal, resolved
 from setout.cli.marks import MarksFile, read_marks
 from setout.cli.output import KEPT_SUFFIXES
 from setout.diagnostics import Checked, Diagnostic
+from setout.plan import Cut
 from setout.plan.model import Plan
 from setout.source import Source
 
@@ -43,20 +44,22 @@ class Job:
         return (*self.read, *beside)
 
 
-def compiled(spec: str, settings: Mapping[str, str], tell: Callable[[str], None]) -> Job:
-    """Read the spec, what it includes and its marks, and compile them."""
+def compiled(spec: str, settings: Mapping[str, str], tell: Callable[[str], None], cut: Cut | None = None) -> Job:
+    """Read the spec, what it includes and its marks, and compile them; `cut` plans the cutting."""
     if spec == "-":
         return _from_standard_input(settings, tell)
     path = resolved(Path(spec))
     spec = Path(spec).as_posix()
-    folder = Folder(path.parent) if isinstance(path, Path) else Folder(Path())
-    refusal = path if isinstance(path, Refusal) else folder.take(spec, path)
-    if isinstance(path, Refusal) or refusal is not None:
-        return _unread(spec, refusal, folder)
+    if isinstance(path, Refusal):
+        return _unread(spec, path, ())
+    folder = Folder(path.parent)
+    refusal = folder.take(spec, path)
+    if refusal is not None:
+        return _unread(spec, refusal, folder.found)
     marks = read_marks(path, spec)
     if marks.value is None:
         return Job(Checked(None, marks.diagnostics), {}, path, None, (path,))
-    return _run(spec, folder, settings, marks.value, tell)
+    return _run(spec, folder, settings, marks.value, tell, cut)
 
 
 def _from_standard_input(settings: Mapping[str, str], tell: Callable[[str], None]) -> Job:
@@ -75,11 +78,12 @@ def _run(
     settings: Mapping[str, str],
     marks: MarksFile | None,
     tell: Callable[[str], None],
+    cut: Cut | None = None,
 ) -> Job:
     from setout.pipeline import compile_spec, in_order
 
     register = marks.source if marks else Source("marks", "")
-    result = compile_spec(folder.sources[name], folder.included, settings, register, tell)
+    result = compile_spec(folder.sources[name], folder.included, settings, register, tell, cut)
     if result.value is None and not result.failed:
         raise RuntimeError("a stage handed nothing on and did not say why")
     told = [_with_reason(d, folder) for d in result.diagnostics]
@@ -96,8 +100,8 @@ def _with_reason(found: Diagnostic, folder: Folder) -> Diagnostic:
     return found
 
 
-def _unread(name: str, refusal: Refusal, folder: Folder) -> Job:
+def _unread(name: str, refusal: Refusal, told: Sequence[Diagnostic]) -> Job:
     if refusal.reason == "told":
-        return Job(Checked(None, tuple(folder.found)), {}, None, None, ())
+        return Job(Checked(None, tuple(told)), {}, None, None, ())
     found = problems.spec_refused(name, refusal.reason, refusal.detail)
     return Job(Checked(None, (found,)), {}, None, None, (), misused=True)

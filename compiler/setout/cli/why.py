@@ -14,11 +14,11 @@ from setout.cli.report import tell
 from setout.cli.terminal import Progress, shown
 from setout.diagnostics.suggest import did_you_mean
 from setout.geometry import AXIS_WORDS, Axis, Face
-from setout.join.model import JoinedBoard
+from setout.join.model import Joined, JoinedBoard
 from setout.place.model import LooseBoard, Scene
 from setout.plan.model import Plan
 from setout.source import Span
-from setout.units import Style, exact, said
+from setout.units import Style, exact, said, say
 
 Lines = Iterator[str]
 
@@ -91,12 +91,13 @@ def _told_of(job: Job, plan: Plan, path: str, axes: tuple[Axis, ...]) -> Lines:
         yield from _loose(loose, amount, where, style)
         return
     for axis in axes:
-        yield from _size(joined.drawn.scene, board, axis, amount, where, style)
+        yield from _size(joined.drawn.scene, board, axis, amount, where)
+        yield from _printed(joined, board, axis, style)
     for axis in axes:
         yield from _position(joined.drawn.scene, board, axis, amount, where)
 
 
-def _size(scene: Scene, joined: JoinedBoard, own: Axis, amount: Amount, where: Where, style: Style) -> Lines:
+def _size(scene: Scene, joined: JoinedBoard, own: Axis, amount: Amount, where: Where) -> Lines:
     """The size on an axis of the part's own assembly, in whose directions the spec speaks."""
     board = joined.board
     to = scene.instances[board.owner].motion
@@ -109,7 +110,18 @@ def _size(scene: Scene, joined: JoinedBoard, own: Axis, amount: Amount, where: W
         tongues = "".join(f" + {amount(joined.grown[to.face(face)], 1)} let in at {face.word}" for face in faces)
         tongues += "".join(f" - {amount(band.thick, 1)} edge banding" for band in bands)
         yield f"{board.path} {own.word}, cut {amount(total, 1)} = {amount(board.box.size(axis), 1)}{tongues}"
-    yield f"  printed {said(total, style)}"
+
+
+def _printed(joined: Joined, board: JoinedBoard, own: Axis, style: Style) -> Lines:
+    """The size as the packet has it: rounded, or between two when it waits for a measure."""
+    axis = joined.drawn.scene.instances[board.board.owner].motion.axis(own)
+    held = board.board.held[axis]
+    sizes = [scene.boards[board.board.path].box.size(axis) for scene in joined.scenes]
+    if held:
+        low, high = said(min(sizes), style), said(max(sizes), style)
+        yield f"  waits for {', '.join(sorted(held))}: from {low} to {high}"
+    else:
+        yield f"  printed {said(sizes[-1], style)}"
 
 
 def _position(scene: Scene, joined: JoinedBoard, own: Axis, amount: Amount, where: Where) -> Lines:
@@ -130,6 +142,8 @@ def _loose(board: LooseBoard, amount: Amount, where: Where, style: Style) -> Lin
 
 def _amounts(metric: bool) -> Amount:
     def amount(value: Fraction, dim: int) -> str:
-        return exact(value * Fraction(127, 5) ** dim if metric and dim > 0 else value)
+        if metric and dim == 1 and value:
+            return say(value, Style(True, abs(value)))  # a mark as long as the length itself: nothing is rounded
+        return exact(value)
 
     return amount

@@ -20,6 +20,9 @@ from setout.units import Style, say
 
 FOOT = 1.25  # inches; how wide a foot is drawn, for its hardware says only how far it raises
 NAME = 11.0
+ASIDE, APART = 44.0, 46.0  # points between the front and what is seen beside it and over it
+TRIES = 4  # at a scale at which words too find room
+TOGETHER = "Seen from the front, from above and from the right side, at one scale"
 
 
 class Look(NamedTuple):
@@ -50,19 +53,46 @@ def view(
     scene: JoinedScene, mark_of: Mapping[str, str], side: str, width: float, height: float, style: Style
 ) -> Drawing:
     """The whole job from one side: `side` is "front", "side" (from the right) or "top"."""
-    look = LOOKS[side]
+    look, canvas = LOOKS[side], Canvas()
     things = _things(scene)
     if not things:
-        return _nothing(look)
-    sheet = _Sheet(scene, things, look, width, height, style)
-    sheet.draw(mark_of)
-    return sheet.canvas.finished(look.says)
-
-
-def _nothing(look: Look) -> Drawing:
-    canvas = Canvas()
-    canvas.text((0, 0), "Nothing is placed", anchor="start")
+        return _nothing(canvas, look.says)
+    sheet = _Sheet(scene, things, look, style)
+    sheet.draw(canvas, min((width - 46) / sheet.wide, (height - 40 - sheet.below) / sheet.tall), (0, 0), mark_of)
     return canvas.finished(look.says)
+
+
+def together(scene: JoinedScene, mark_of: Mapping[str, str], width: float, height: float, style: Style) -> Drawing:
+    """All three at one scale and in line: from above over the front, from the right beside it, so that a rule
+    carries across."""
+    things = _things(scene)
+    if not things:
+        return _nothing(Canvas(), TOGETHER)
+    front, side, top = (_Sheet(scene, things, LOOKS[name], style) for name in ("front", "side", "top"))
+    wide, high = width - 48 - ASIDE, height - 62 - APART
+    for _ in range(TRIES):
+        scale = min(wide / (front.wide + side.wide), high / (front.tall + top.tall))
+        made = _in_line(front, side, top, scale, mark_of).finished(TOGETHER)
+        if made.width <= width and made.height <= height:
+            break
+        wide, high = wide - max(made.width - width, 0) - 1, high - max(made.height - height, 0) - 1
+    return made
+
+
+def _in_line(front: _Sheet, side: _Sheet, top: _Sheet, scale: float, mark_of: Mapping[str, str]) -> Canvas:
+    canvas = Canvas()
+    right, down = front.wide * scale + ASIDE, top.tall * scale + APART
+    top.draw(canvas, scale, (0, 0), mark_of, ("up",))
+    front.draw(canvas, scale, (0, down), mark_of)
+    side.draw(canvas, scale, (right, down), mark_of, ("across",))
+    canvas.text((right - ASIDE + 16, top.tall * scale / 2), "from above", anchor="start")
+    canvas.text((right, down - 32), "from the right", anchor="start")
+    return canvas
+
+
+def _nothing(canvas: Canvas, says: str) -> Drawing:
+    canvas.text((0, 0), "Nothing is placed", anchor="start")
+    return canvas.finished(says)
 
 
 def _things(scene: JoinedScene) -> list[Thing]:
@@ -92,20 +122,17 @@ def _foot(at: tuple[Fraction, Fraction, Fraction], raises: Fraction, face: Face)
 
 
 class _Sheet:
-    """One view under way. Page points: x = left + across * scale, y = base - up * scale."""
+    """One view under way. `origin` is the page point of its upper left corner, `wide` and `tall` its extent in
+    inches."""
 
-    def __init__(
-        self, scene: JoinedScene, things: list[Thing], look: Look, width: float, height: float, style: Style
-    ) -> None:
+    def __init__(self, scene: JoinedScene, things: list[Thing], look: Look, style: Style) -> None:
         self.scene, self.things, self.look, self.style = scene, things, look, style
-        self.canvas = Canvas()
         self.seen = Seen(self._faces())
         self.floor = 0.0 if look.up == Axis.HIGH else None
         low = min(self.seen.ys[0], self.floor) if self.floor is not None else self.seen.ys[0]
         self.below = 16.0 if self.floor is not None else 30.0  # room for names where no floor is drawn
         self.low, self.high = low, self.seen.ys[-1]
-        across, up = self.seen.xs[-1] - self.seen.xs[0], self.high - self.low
-        self.scale = min((width - 46) / across, (height - 40 - self.below) / up)
+        self.wide, self.tall = self.seen.xs[-1] - self.seen.xs[0], self.high - self.low
 
     def _faces(self) -> list[Face2]:
         a, u, toward = self.look.across, self.look.up, self.look.toward
@@ -117,16 +144,25 @@ class _Sheet:
         return out
 
     def at(self, across: float, up: float) -> Point:
-        return (across - self.seen.xs[0]) * self.scale, (self.high - up) * self.scale
+        x, y = self.origin
+        return x + (across - self.seen.xs[0]) * self.scale, y + (self.high - up) * self.scale
 
-    def draw(self, mark_of: Mapping[str, str]) -> None:
+    def draw(
+        self,
+        canvas: Canvas,
+        scale: float,
+        origin: Point,
+        mark_of: Mapping[str, str],
+        sizes: tuple[str, ...] = ("across", "up"),
+    ) -> None:
+        self.canvas, self.scale, self.origin = canvas, scale, origin
         runs = self.seen.runs()
         nearest = min(f.near for f in self.seen.faces)
         deepest = max(f.near for f in self.seen.faces)
         for run in runs:
             self.canvas.line(self.at(run.x, run.y), self.at(run.x2, run.y2), self._pen(run, nearest, deepest))
         self._ground()
-        self._sizes()
+        self._sizes(sizes)
         self._names(mark_of)
 
     def _pen(self, run: Run, nearest: float, deepest: float) -> Pen:
@@ -162,14 +198,15 @@ class _Sheet:
         for i in range(int((end - start) / 9)):
             self.canvas.line(to(start + 9 * i + 6, 0), to(start + 9 * i + 1, 5), HAIR)
 
-    def _sizes(self) -> None:
-        across = self._extent(self.look.across)
-        up = self._extent(self.look.up)
+    def _sizes(self, wanted: tuple[str, ...]) -> None:
         left, bottom = self.at(self.seen.xs[0], self.seen.ys[0])
         right, top = self.at(self.seen.xs[-1], self.seen.ys[-1])
         below = self.at(0, self.low)[1] + self.below
-        dimension.level(self.canvas, left, right, below, across)
-        dimension.upright(self.canvas, top, bottom, left - 20, up)
+        if "across" in wanted:
+            dimension.level(self.canvas, left, right, below, self._extent(self.look.across))
+        if "up" not in wanted:
+            return
+        dimension.upright(self.canvas, top, bottom, left - 20, self._extent(self.look.up))
         if self.floor is not None and self.seen.ys[0] > self.floor:
             lift = say(self._ends(Axis.HIGH)[0], self.style)
             dimension.upright(self.canvas, bottom, self.at(0, self.floor)[1], left - 20, lift)
@@ -242,8 +279,9 @@ class _Sheet:
 
     def _looked_at(self, xs: list[float], ys: list[float]) -> list[list[int]]:
         """Which thing is seen at each point of the page."""
-        columns = [bisect_right(self.seen.xs, x / self.scale + self.seen.xs[0]) - 1 for x in xs]
-        rows = [bisect_right(self.seen.ys, self.high - y / self.scale) - 1 for y in ys]
+        left, top = self.origin
+        columns = [bisect_right(self.seen.xs, (x - left) / self.scale + self.seen.xs[0]) - 1 for x in xs]
+        rows = [bisect_right(self.seen.ys, self.high - (y - top) / self.scale) - 1 for y in ys]
         return [[self.seen.owner(row, column) for column in columns] for row in rows]
 
 

@@ -10,6 +10,7 @@ from fractions import Fraction
 from setout.geometry import Axis, Box, Face, Vec
 from setout.join.rectangles import rectangles
 
+NONE = Fraction(0)
 MOST_CELLS = 20_000  # of a pair's grid; beyond it the pair is too intricate to look at
 
 
@@ -28,8 +29,8 @@ class Solid:
                 continue
             start, end = _inward(point, face, gone.face(face)), _inward(point, face, gone.face(face.opposite))
             if end > 0:
-                depth = min(depth, max(start, Fraction(0)))
-        return max(depth, Fraction(0))
+                depth = min(depth, max(start, NONE))
+        return max(depth, NONE)
 
 
 @dataclass(frozen=True)
@@ -79,7 +80,8 @@ def _cut_near(solid: Solid, near: Box) -> Solid:
 
 
 def _inward(point: Vec, face: Face, coordinate: Fraction) -> Fraction:
-    return (point[face.axis] - coordinate) * face.sign
+    at = point[face.axis]
+    return at - coordinate if face.sign > 0 else coordinate - at
 
 
 def _plain(a: Box, near: Box) -> Touch:

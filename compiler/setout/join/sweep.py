@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 
-from setout.geometry import Box
+from setout.geometry import Box, Vec
 
 Ranked = tuple[tuple[int, int, int], tuple[int, int, int]]
 
@@ -32,10 +32,13 @@ def _ranked(boxes: Sequence[Box]) -> list[Ranked]:
     for k in range(3):
         ends = {end.as_integer_ratio(): end for box in boxes for end in (box.lo[k], box.hi[k])}
         places.append({ratio: n for n, ratio in enumerate(sorted(ends, key=ends.__getitem__))})
-    return [
-        tuple(tuple(places[k][end[k].as_integer_ratio()] for k in range(3)) for end in (box.lo, box.hi))
-        for box in boxes
-    ]
+    wide, high, deep = places
+
+    def ranks(point: Vec) -> tuple[int, int, int]:
+        p, q, r = (end.as_integer_ratio() for end in point)
+        return wide[p], high[q], deep[r]
+
+    return [(ranks(box.lo), ranks(box.hi)) for box in boxes]
 
 
 def _candidates(ranked: list[Ranked], axis: int) -> int:

@@ -11,18 +11,19 @@ from setout.piece.numbers import FORM, form
 from setout.piece.outline import End, Item, Outline, Skeleton
 from setout.piece.shape import AXES, VERSION, shape
 
+# Patterns are left to `re` to compile when first used: many a run has no marks to read.
 _NAME = r"[^\W\d]\w*"
 _END = rf"([+-]?[{AXES}])"
-_HEADER = re.compile(rf"(sheet|stick) ({_NAME}) ({FORM}) x ({FORM}) x ({FORM})(?: grain (length|any|none))?")
-_VARYING = re.compile(rf"varies ({_NAME}(?: {_NAME})*): ")
-_GOOD = re.compile(rf"good {_END}")
-_CUT = re.compile("cut " + " ".join(rf"{a} ({FORM})\.\.({FORM})" for a in AXES))
-_BORE = re.compile(
+_HEADER = rf"(sheet|stick) ({_NAME}) ({FORM}) x ({FORM}) x ({FORM})(?: grain (length|any|none))?"
+_VARYING = rf"varies ({_NAME}(?: {_NAME})*): "
+_GOOD = rf"good {_END}"
+_CUT = "cut " + " ".join(rf"{a} ({FORM})\.\.({FORM})" for a in AXES)
+_BORE = (
     rf"(hole|pocket) {_END}(?: at((?: [{AXES}] {FORM})+))?(?: toward {_END})? dia ({FORM}) (?:deep ({FORM})|through)"
 )
-_MITRE = re.compile(rf"mitre {_END} ({FORM}) long {_END}")
-_BAND = re.compile(rf"band {_END} ({_NAME})( added)?")
-_PLACE = re.compile(rf" ([{AXES}]) ({FORM})")
+_MITRE = rf"mitre {_END} ({FORM}) long {_END}"
+_BAND = rf"band {_END} ({_NAME})( added)?"
+_PLACE = rf" ([{AXES}]) ({FORM})"
 
 Rows = list[Mapping[str, Fraction]]
 _ZERO: Mapping[str, Fraction] = {"": Fraction(0)}
@@ -32,7 +33,7 @@ _ZERO: Mapping[str, Fraction] = {"": Fraction(0)}
 def parse_shape(text: str) -> Outline | None:
     """The outline of a shape's text (without its version), lying in its own frame; None when it is not such a text."""
     head, *rest = text.split("; ")
-    found = _HEADER.fullmatch(head)
+    found = re.fullmatch(_HEADER, head)
     if found is None or (found[1] == "sheet") != (found[6] is not None):
         return None
     try:
@@ -54,16 +55,16 @@ def is_shape(text: str) -> bool:
     """Whether an entry's shape is one that setout wrote: any slip of the pen is told by writing it again."""
     if not text.startswith(f"{VERSION} "):
         return False
-    told = _VARYING.match(bare(text))
+    told = re.match(_VARYING, bare(text))
     if told is None:
         return _is_plain(bare(text))
     head, *scenes = bare(text)[told.end() :].split(" | ")
-    return bool(scenes) and _HEADER.fullmatch(head.replace("?", "0")) is not None and all(map(_is_plain, scenes))
+    return bool(scenes) and re.fullmatch(_HEADER, head.replace("?", "0")) is not None and all(map(_is_plain, scenes))
 
 
 def measures_of(text: str) -> frozenset[str]:
     """The measures that an entry's shape hangs on."""
-    told = _VARYING.match(bare(text))
+    told = re.match(_VARYING, bare(text))
     if told:
         return frozenset(told[1].split())
     outline = parse_shape(bare(text))
@@ -91,7 +92,7 @@ def _is_plain(text: str) -> bool:
 def _details(words: list[str], rows: Rows) -> tuple[End | None, list[Item]]:
     show, items = None, []
     for i, word in enumerate(words):
-        good = _GOOD.fullmatch(word)
+        good = re.fullmatch(_GOOD, word)
         if good and i == 0:
             show = _end(good[1])
         else:
@@ -100,18 +101,18 @@ def _details(words: list[str], rows: Rows) -> tuple[End | None, list[Item]]:
 
 
 def _item(word: str, rows: Rows) -> Item:
-    if found := _CUT.fullmatch(word):
+    if found := re.fullmatch(_CUT, word):
         rows.extend(form(found[2 * i + 1 + high]) for high in (0, 1) for i in range(3))
         return Item("cut", (), 2, 0)
-    if found := _MITRE.fullmatch(word):
+    if found := re.fullmatch(_MITRE, word):
         rows.append(form(found[2]))
         return Item("mitre", (_end(found[1]), _end(found[3])), 0, 1)
-    if found := _BAND.fullmatch(word):
+    if found := re.fullmatch(_BAND, word):
         return Item(f"band {found[2]}{found[3] or ''}", (_end(found[1]),), 0, 0)
-    found = _BORE.fullmatch(word)
+    found = re.fullmatch(_BORE, word)
     if found is None or (found[1] == "pocket") != (found[4] is not None):
         raise ValueError(word)
-    said = {AXES.index(a): form(value) for a, value in _PLACE.findall(found[3] or "")}
+    said = {AXES.index(a): form(value) for a, value in re.findall(_PLACE, found[3] or "")}
     rows.extend(said.get(axis, _ZERO) for axis in range(3))
     numbers = [form(text) for text in (found[5], found[6]) if text]
     rows.extend(numbers)

@@ -155,9 +155,9 @@ def _parts(site: Site, draft: Draft, scope: Scope, name: str) -> None:
         return
     if shape.thick is None:
         loose: LooseBoard | None = site.engine.answer(("loose", scope, name))
-        if loose is not None:
+        if loose is not None and scope.sound:
             draft.loose.append(loose)
-            _count(draft, loose.count, shape.part)
+        _count(draft, loose.count if loose is not None else 1, shape.part)
         return
     for member in _members(site, scope, name):
         own = _checked_box(site, scope, name, member)

@@ -1,8 +1,8 @@
 """The grammar made into a parse table.
 
 Lark works the table out from `setout.lark`. That takes longer than all the rest of reading, so the result lies beside
-the grammar as `setout.table.json` and is used as long as it was made from the very same grammar text; otherwise it is
-made anew in memory. `generate.py` writes it.
+the grammar as `setout.table.json`, with the grammar's text, and is used as long as that is still the same; otherwise it
+is made anew in memory. `generate.py` writes it.
 """
 
 from __future__ import annotations
@@ -11,7 +11,6 @@ import json
 import re
 from dataclasses import dataclass
 from functools import cache, cached_property
-from hashlib import sha256
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 
@@ -73,7 +72,7 @@ def grammar_table() -> Table:
     ready = grammar_folder() / TABLE
     if ready.is_file():
         data = json.loads(ready.read_text("utf-8"))
-        if data.get("grammar") == fingerprint(grammar):
+        if data.get("grammar") == grammar:
             return _load(data)
     from setout.read.generate import generate  # late: lark is needed only here
 
@@ -86,10 +85,6 @@ def grammar_folder() -> Traversable:
     if (inside / GRAMMAR).is_file():
         return inside
     return files("setout") / ".." / ".." / "grammar"
-
-
-def fingerprint(grammar: str) -> str:
-    return sha256(grammar.encode()).hexdigest()
 
 
 def _load(data: dict) -> Table:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
-from setout.drawing import Drawing, exploded, order_graph, piece, sheet, stick, view
+from setout.drawing import Drawing, exploded, order_graph, piece, sheet, stick, together, view
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
 from setout.plan.cutting.model import StockPlan
@@ -13,24 +13,28 @@ from setout.units import Style
 from setout.write.assemblies import Group, room_for_drawing
 from setout.write.build_order.build import Doing, words
 from setout.write.cutting.alike import Alike, alike
+from setout.write.cutting.cuts import rows
+from setout.write.cutting.room import room_for_sheet
 from setout.write.facts import Facts
 from setout.write.facts.turning import is_turned, squared, turned_board, turned_scene
+from setout.write.job_sheet import room_for_view
 from setout.write.joinery.build import machined
 
 PLAIN, BUSY = 190.0, 290.0  # points: three or two pieces to a page
 FEW = 3  # steps; fewer need no picture
+SIDES = ("front", "side", "top")
+ALONE = 400.0  # points; how high a single view may be
 SMALLEST = 0.6  # of the page, how wide an offcut is drawn at least
-TALLEST, LOWEST = 320.0, 235.0  # points; how high a sheet is drawn
-ROUND, ROW = 90.0, 21.0  # points; what its heading and each of its cuts take of the page
 MANY_CUTS = 4  # more than that need room for their dimensions
 
 
 @dataclass(frozen=True)
 class Drawings:
-    """`views` by side, in the order to lay them out; `exploded` by the group's key, `pieces` by mark, `cutting` by the name of
+    """`job` from three sides, None when nothing stands in place; `exploded` by the group's key, `pieces` by mark,
+    `cutting` by the name of
     a source (of those cut alike the first)."""
 
-    views: Mapping[str, Drawing]
+    job: Drawing | None
     exploded: Mapping[str, Drawing]
     pieces: Mapping[str, Drawing]
     order: tuple[Drawing, ...]
@@ -38,21 +42,19 @@ class Drawings:
 
 
 def drawings(facts: Facts, groups: tuple[Group, ...], say: Callable[[Doing], str]) -> Drawings:
-    return Drawings(_views(facts), _exploded(facts, groups), _pieces(facts), _order(facts, say), _cutting(facts))
+    return Drawings(_job(facts), _exploded(facts, groups), _pieces(facts), _order(facts, say), _cutting(facts))
 
 
-def _views(facts: Facts) -> dict[str, Drawing]:
-    """The side stands by the front where that leaves room for it, else by the top."""
+def views(facts: Facts) -> dict[str, Drawing]:
+    """The sides of the job each alone, for other programs."""
+    sides = SIDES if facts.joined.boards else ()
+    return {side: view(facts.joined, facts.mark_of, side, facts.width, ALONE, facts.style) for side in sides}
+
+
+def _job(facts: Facts) -> Drawing | None:
     if not facts.joined.boards:
-        return {}
-    front = _view(facts, "front", 1, 235)
-    if front.width <= 0.64 * facts.width:
-        return {"front": front, "side": _view(facts, "side", 0.33, 235), "top": _view(facts, "top", 1, 150)}
-    return {"front": front, "top": _view(facts, "top", 0.62, 150), "side": _view(facts, "side", 0.33, 150)}
-
-
-def _view(facts: Facts, side: str, share: float, height: float) -> Drawing:
-    return view(facts.joined, facts.mark_of, side, share * facts.width, height, facts.style)
+        return None
+    return together(facts.joined, facts.mark_of, facts.width, room_for_view(facts), facts.style)
 
 
 def _exploded(facts: Facts, groups: tuple[Group, ...]) -> dict[str, Drawing]:
@@ -94,11 +96,11 @@ def _cutting(facts: Facts) -> dict[str, Drawing]:
 
 
 def _source(facts: Facts, stock: StockPlan, same: Alike) -> Drawing:
-    """All of a stock at one scale; a small offcut somewhat larger. Few cuts leave room for a drawing the page is wide."""
+    """All of a stock at one scale; a small offcut somewhat larger. Few cuts leave room for a drawing the page is
+    wide."""
     plan, style = same.first, facts.style
     longest = max(one.source.length for one in stock.sources)
     if plan.source.stock.kind == "stick":
         return stick(plan, style, facts.width, longest, same.name)
-    share = max(float(plan.source.length / longest), SMALLEST)
-    height = min(TALLEST, max(LOWEST, facts.height - ROUND - ROW * len(plan.cuts)))
-    return sheet(plan, style, facts.width * share, height, same.name)
+    wide, high = room_for_sheet(facts, plan.source, rows(same, style), plan is stock.sources[0])
+    return sheet(plan, style, wide * max(float(plan.source.length / longest), SMALLEST), high, same.name)

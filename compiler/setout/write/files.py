@@ -10,7 +10,7 @@ from setout.drawing import Drawing
 from setout.plan.model import Plan
 from setout.write import cutlist, job, packet
 from setout.write.assemblies import groups
-from setout.write.drawings import Drawings, drawings
+from setout.write.drawings import drawings, views
 from setout.write.facts import Facts, facts
 from setout.write.fonts import embedded
 from setout.write.render import macro
@@ -73,11 +73,13 @@ def _json(work: _Work) -> dict[str, bytes]:
 
 
 def _svg(work: _Work) -> dict[str, bytes]:
-    return {f"{name}.svg": drawing.svg.encode("utf-8") for name, drawing in _drawn(work.made.drawings).items()}
+    return {f"{name}.svg": drawing.svg.encode("utf-8") for name, drawing in _drawn(work).items()}
 
 
-def _drawn(made: Drawings) -> dict[str, Drawing]:
-    out = {f"views/{side}": drawing for side, drawing in made.views.items()}
+def _drawn(work: _Work) -> dict[str, Drawing]:
+    made = work.made.drawings
+    out = {f"views/{side}": drawing for side, drawing in views(work.facts).items()}
+    out |= {} if made.job is None else {"views/job": made.job}
     out |= {f"assemblies/{path or 'job'}": drawing for path, drawing in made.exploded.items()}
     out |= {f"cutting/{name.replace(' ', '_')}": drawing for name, drawing in made.cutting.items()}
     out |= {f"pieces/{mark}": drawing for mark, drawing in made.pieces.items()}

@@ -1,63 +1,147 @@
-"""Words for what is too narrow to be written on: next to it, with a line."""
+"""Words for what is too narrow to be written on, and numbers of cuts too close together: next to them, with a line."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import NamedTuple
 
 from setout.drawing.cutting.marking import Label
+from setout.drawing.cutting.numbering import Stroke, pill, pill_size
 from setout.drawing.ink.lettering import SMALL, width
 from setout.drawing.ink.room import Raster
 from setout.drawing.ink.svg import HAIR, OVER, Area, Canvas, Pen, Point
 
 MARK = 11.0
-RING = 30.0  # points round the drawing in which words may stand
+RING = 34.0  # points round the drawing in which words may stand
+TOUCHING = 2.5  # points between boards that lie side by side
 _GAP = 4.0
 
-Narrow = tuple[Area, Label]
+
+class Narrow(NamedTuple):
+    """A board or leftover without room for words."""
+
+    area: Area
+    label: Label
 
 
-def leaders(canvas: Canvas, narrow: list[Narrow], solid: Iterable[Area], used: Iterable[Area]) -> None:
-    """Writes beside each of `narrow`: off the board or on its waste, not on other pieces (`solid`) nor on words (`used`)."""
-    if not narrow:
+class Pointed(NamedTuple):
+    """What one line points at: points in a row. `mark` and `both` are written, or `numbers` in a drawn-out circle."""
+
+    points: list[Point]
+    areas: list[Area]
+    mark: str
+    both: str
+    numbers: str
+
+
+def leaders(
+    canvas: Canvas,
+    narrow: list[Narrow],
+    crowds: list[list[Stroke]],
+    solid: Iterable[Area],
+    used: Iterable[Area],
+) -> None:
+    """Writes beside each: off the board or on its waste, not on pieces (`solid`) nor on words (`used`)."""
+    things = [_marked(stack) for stack in _stacks(narrow)] + [_numbered(crowd) for crowd in crowds]
+    if not things:
         return
-    fills = [area for area, _ in narrow] + list(solid)
+    fills = [(area, -3) for area in solid] + [(area, n) for n, thing in enumerate(things) for area in thing.areas]
     raster = Raster(canvas.bounds.grown(RING), lambda xs, ys: _owners(fills, xs, ys))
     for area in used:
         raster.take(area)
-    for n, (area, label) in enumerate(narrow):
-        _lead(canvas, raster, n, area, label)
+    for n, thing in enumerate(things):
+        _lead(canvas, raster, n, thing)
 
 
-def _lead(canvas: Canvas, raster: Raster, owner: int, area: Area, label: Label) -> None:
-    """Mark and sizes where there is room for both, else the mark."""
-    mark, both = width(label.mark, MARK, True), width(label.both)
-    room = raster.beside(area.middle, owner, mark + _GAP + both + 4, MARK + 3)
-    small = room is None
-    room = room or raster.beside(area.middle, owner, mark + 4, MARK + 3)
-    if room is None:
+def _stacks(narrow: list[Narrow]) -> list[list[Narrow]]:
+    """Boards alike that lie side by side are pointed at together."""
+    found: list[list[Narrow]] = []
+    for one in narrow:
+        near = next((s for s in found if s[-1].label == one.label and _touch(s[-1].area, one.area)), None)
+        if near is None:
+            found.append([one])
+        else:
+            near.append(one)
+    return found
+
+
+def _touch(a: Area, b: Area) -> bool:
+    return a.grown(TOUCHING).meets(b)
+
+
+def _marked(stack: list[Narrow]) -> Pointed:
+    label, many = stack[0].label, f" × {len(stack)}" if len(stack) > 1 else ""
+    return Pointed([n.area.middle for n in stack], [n.area for n in stack], label.mark + many, label.both, "")
+
+
+def _numbered(crowd: list[Stroke]) -> Pointed:
+    areas = [Area(*s.middle, *s.middle).grown(2) for s in crowd]
+    return Pointed([s.middle for s in crowd], areas, "", "", _runs([s.number for s in crowd]))
+
+
+def _runs(numbers: list[int]) -> str:
+    """[1, 2, 3, 5] → "1–3, 5", in the order given."""
+    parts: list[list[int]] = []
+    for number in numbers:
+        if parts and parts[-1][-1] + 1 == number:
+            parts[-1].append(number)
+        else:
+            parts.append([number])
+    return ", ".join(str(p[0]) if len(p) == 1 else f"{p[0]}–{p[-1]}" for p in parts)
+
+
+def _lead(canvas: Canvas, raster: Raster, owner: int, thing: Pointed) -> None:
+    """All of it where there is room, else without the sizes."""
+    for both in (thing.both, ""):
+        wide, high = _size(thing, both)
+        rooms = [(raster.beside(end, owner, wide, high), end) for end in (thing.points[0], thing.points[-1])]
+        room, end = min(rooms, key=lambda pair: _far(*pair))
+        if room:
+            _line(canvas, raster, room, end, thing)
+            _write(canvas, room, thing, both)
+            raster.take(room)
+            return
+
+
+def _size(thing: Pointed, both: str) -> tuple[float, float]:
+    if thing.numbers:
+        return pill_size(thing.numbers)
+    return width(thing.mark, MARK, True) + 4 + (_GAP + width(both) if both else 0), MARK + 3
+
+
+def _far(room: Area | None, end: Point) -> float:
+    return float("inf") if room is None else sum(abs(a - b) for a, b in zip(room.middle, end))
+
+
+def _line(canvas: Canvas, raster: Raster, room: Area, end: Point, thing: Pointed) -> None:
+    """To the nearer end of the row, and on through all of it, with a dot on each."""
+    start = min(max(end[0], room.left), room.right), min(max(end[1], room.top), room.bottom)
+    canvas.line(start, end, HAIR, OVER)
+    if len(thing.points) > 1:
+        canvas.polyline(thing.points, HAIR, layer=OVER)
+    for point in thing.points:
+        canvas.circle(point, 1.3, Pen(0), OVER, "black")
+    raster.take_line(start, end)
+
+
+def _write(canvas: Canvas, room: Area, thing: Pointed, both: str) -> None:
+    if thing.numbers:
+        pill(canvas, room.middle, thing.numbers)
         return
-    start, y = _toward(room, area.middle), room.middle[1]
-    canvas.line(start, area.middle, HAIR, OVER)
-    canvas.circle(area.middle, 1.3, Pen(0), OVER, "black")
+    left, y = room.left + 2, room.middle[1]
     canvas.mask(room)
-    canvas.text((room.left + 2, y), label.mark, MARK, anchor="start", bold=True)
-    if not small:
-        canvas.text((room.left + 2 + mark + _GAP, y), label.both, SMALL, anchor="start")
-    raster.take_line(start, area.middle)
-    raster.take(room)
+    canvas.text((left, y), thing.mark, MARK, anchor="start", bold=True)
+    if both:
+        canvas.text((left + width(thing.mark, MARK, True) + _GAP, y), both, SMALL, anchor="start")
 
 
-def _toward(area: Area, end: Point) -> Point:
-    return min(max(end[0], area.left), area.right), min(max(end[1], area.top), area.bottom)
-
-
-def _owners(fills: list[Area], xs: list[float], ys: list[float]) -> list[list[int]]:
-    """Which area lies at each point, by index; -1 where none does."""
+def _owners(fills: list[tuple[Area, int]], xs: list[float], ys: list[float]) -> list[list[int]]:
+    """Whose area lies at each point; -1 where none does."""
     rows = [[-1] * len(xs) for _ in ys]
-    for n, area in enumerate(fills):
+    for area, owner in fills:
         inside = [i for i, x in enumerate(xs) if area.left <= x <= area.right]
         for j, y in enumerate(ys):
             if area.top <= y <= area.bottom:
                 for i in inside:
-                    rows[j][i] = n
+                    rows[j][i] = owner
     return rows

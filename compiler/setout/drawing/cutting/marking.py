@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
+from itertools import product
 from typing import NamedTuple
 
 from setout.drawing.ink.lettering import SMALL, width
@@ -10,10 +11,14 @@ from setout.drawing.ink.svg import Area, Point, text_area
 
 LARGE = (22.0, 18.0, 15.0, 12.0)  # sizes of a mark with room round it
 TIGHT = (12.0, 11.0, 10.0, SMALL)
-AIR = 1.5  # least room between words and a board's edge
 GRAIN = 22.0  # length of the grain arrow
+_AIR = 1.5  # least room between words and a board's edge
 _IN = 7.5  # how far in from its edge a size stands
+_STRIP = 2 * _IN - _AIR  # what a size takes of the board along its edge
 _GAP = 5.0
+_ASIDE = (0.0, -0.25, 0.25)  # shares of its room that words may move aside
+
+Free = Callable[[Area], bool]
 
 
 class Word(NamedTuple):
@@ -39,23 +44,19 @@ class Label(NamedTuple):
     both: str
 
 
-def words_on(area: Area, label: Label) -> tuple[Word, ...]:
+def words_on(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
     """The most that the area has room for: everything, all in one line, or the mark alone; () when not even that."""
-    return _full(area, label) or _one_line(area, label) or _mark_alone(area, label)
+    return _first(area, free, _full(area, label), _one_line(area, label)) or _mark_alone(area, label, free)
 
 
-def words_on_leftover(area: Area, label: Label) -> tuple[Word, ...]:
+def words_on_leftover(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
     """Its letter and under it its size, or both in a line, or the letter alone."""
-    x, y = area.middle
-    both = label.both
-    stacked = (Word((x, y - 8), label.mark, LARGE[1], True), Word((x, y + 10), both, SMALL, False))
-    return stacked if _fits(stacked, area, 4) else _one_line(area, label) or _mark_alone(area, label)
+    return _first(area, free, _stacked(area, label), _one_line(area, label)) or _mark_alone(area, label, free)
 
 
-def room_for_grain(area: Area, words: Sequence[Word], level: bool) -> Point | None:
-    """Where an arrow along the grain finds room: above the mark, below it, or beside it."""
+def places_for_grain(area: Area, mark: Area, level: bool) -> Iterator[tuple[Point, Area]]:
+    """Where an arrow along the grain may stand, with the room it takes: above the mark, below it, or beside it."""
     wide, high = (GRAIN, 5.0) if level else (5.0, GRAIN)
-    mark = words[0].area
     x, y = mark.middle
     places = (
         (x, mark.top - high / 2 - 2),
@@ -63,62 +64,78 @@ def room_for_grain(area: Area, words: Sequence[Word], level: bool) -> Point | No
         (mark.right + wide / 2 + 5, y),
         (mark.left - wide / 2 - 5, y),
     )
-    taken = [word.area for word in words]
     for px, py in places:
         arrow = Area(px - wide / 2, py - high / 2, px + wide / 2, py + high / 2)
-        if inside(arrow.grown(2), area) and not any(arrow.grown(1).meets(a) for a in taken):
-            return px, py
-    return None
+        if _inside(arrow.grown(2), area):
+            yield (px, py), arrow
 
 
-def inside(inner: Area, outer: Area) -> bool:
+def _full(area: Area, label: Label) -> Iterator[tuple[Word, ...]]:
+    """Sizes at the lower and the left edge, or at the others; the mark in the middle of the board or of what they
+    leave."""
+    for size, low, left in product(LARGE, (True, False), (True, False)):
+        y = area.bottom - _IN if low else area.top + _IN
+        x = area.left + _IN if left else area.right - _IN
+        clear = Area(
+            area.left + _STRIP * left,
+            area.top + _STRIP * (not low),
+            area.right - _STRIP * (not left),
+            area.bottom - _STRIP * low,
+        ).middle
+        whole = area.middle
+        for mark, sizes in ((whole, whole), (clear, whole), (clear, clear)):
+            along = Word((sizes[0], y), label.along, SMALL, False)
+            up = Word((x, sizes[1]), label.up, SMALL, False, True)
+            yield Word(mark, label.mark, size, True), along, up
+
+
+def _stacked(area: Area, label: Label) -> Iterator[tuple[Word, ...]]:
+    for size, dx, dy in product(LARGE[1:], _ASIDE, _ASIDE):
+        x, y = area.middle[0] + dx * area.wide, area.middle[1] + dy * area.high
+        apart = (size + SMALL) * 0.56 + 1.2
+        up = apart * SMALL / (size + SMALL)
+        yield Word((x, y - up), label.mark, size, True), Word((x, y - up + apart), label.both, SMALL, False)
+
+
+def _one_line(area: Area, label: Label) -> Iterator[tuple[Word, ...]]:
+    """Mark and sizes one behind the other, along the area."""
+    turned = area.high > area.wide
+    for size, aside in product(TIGHT, _ASIDE):
+        mark, both = width(label.mark, size, True), width(label.both)
+        start = -(mark + _GAP + both) / 2 + aside * (area.high if turned else area.wide)
+        to_mark, to_both = start + mark / 2, start + mark + _GAP + both / 2
+        x, y = area.middle
+        places = ((x, y - to_mark), (x, y - to_both)) if turned else ((x + to_mark, y), (x + to_both, y))
+        yield Word(places[0], label.mark, size, True, turned), Word(places[1], label.both, SMALL, False, turned)
+
+
+def _mark_alone(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
+    for turned, size, dx, dy in product((False, True), TIGHT, _ASIDE, _ASIDE):
+        at = area.middle[0] + dx * area.wide, area.middle[1] + dy * area.high
+        word = Word(at, label.mark, size, True, turned)
+        if _inside(word.area, area.grown(-0.5)) and free(word.area.grown(-1)):
+            return (word,)
+    return ()
+
+
+def _first(area: Area, free: Free, *ways: Iterator[tuple[Word, ...]]) -> tuple[Word, ...]:
+    """The first way to write everything that fits."""
+    room = area.grown(-_AIR)
+    return next((words for way in ways for words in way if _fits(words, room, free)), ())
+
+
+def _fits(words: Sequence[Word], room: Area, free: Free) -> bool:
+    areas = [word.area for word in words]
+    if not all(_inside(a, room) for a in areas):
+        return False
+    apart = all(not a.grown(1).meets(b) for n, a in enumerate(areas) for b in areas[n + 1 :])
+    return apart and all(free(a.grown(-1)) for a in areas)
+
+
+def _inside(inner: Area, outer: Area) -> bool:
     return (
         inner.left >= outer.left
         and inner.right <= outer.right
         and inner.top >= outer.top
         and inner.bottom <= outer.bottom
     )
-
-
-def _full(area: Area, label: Label) -> tuple[Word, ...]:
-    x, y = area.middle
-    along = Word((x, area.bottom - _IN), label.along, SMALL, False)
-    up = Word((area.left + _IN, y), label.up, SMALL, False, True)
-    for size in LARGE:
-        made = (Word((x, y), label.mark, size, True), along, up)
-        if _fits(made, area):
-            return made
-        shifted = (Word((x + 4, y - 4), label.mark, size, True), along, up)
-        if _fits(shifted, area):
-            return shifted
-    return ()
-
-
-def _one_line(area: Area, label: Label) -> tuple[Word, ...]:
-    """Mark and sizes one behind the other, along the area."""
-    turned = area.high > area.wide
-    x, y = area.middle
-    for size in TIGHT:
-        mark, both = width(label.mark, size, True), width(label.both)
-        start = -(mark + _GAP + both) / 2
-        to_mark, to_both = start + mark / 2, start + mark + _GAP + both / 2
-        places = ((x, y - to_mark), (x, y - to_both)) if turned else ((x + to_mark, y), (x + to_both, y))
-        made = (Word(places[0], label.mark, size, True, turned), Word(places[1], label.both, SMALL, False, turned))
-        if _fits(made, area):
-            return made
-    return ()
-
-
-def _mark_alone(area: Area, label: Label) -> tuple[Word, ...]:
-    for turned in (False, True):
-        for size in TIGHT:
-            made = (Word(area.middle, label.mark, size, True, turned),)
-            if _fits(made, area, air=0.5):
-                return made
-    return ()
-
-
-def _fits(words: Sequence[Word], area: Area, air: float = AIR) -> bool:
-    areas = [word.area for word in words]
-    apart = all(not a.grown(1).meets(b) for n, a in enumerate(areas) for b in areas[n + 1 :])
-    return apart and all(inside(a, area.grown(-air)) for a in areas)

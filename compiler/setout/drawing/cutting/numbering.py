@@ -2,55 +2,88 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from setout.drawing.ink.lettering import SMALL, width
+from setout.drawing.ink.lettering import width
 from setout.drawing.ink.room import Taken
 from setout.drawing.ink.svg import FINE, HAIR, OVER, Area, Canvas, Point
 
 NEAR = 3.0  # points; a cut that ends this near the board's outline goes on to it
 ROWS = 4  # of circles outside the board, one behind the other
+CROWD = 3  # short cuts this close together are numbered in one
 _STEP = 2.5
+_HALF = 6.6  # half as high as a circle
 
 
 class Stroke(NamedTuple):
     """A cut on the page, from `a` to `b`: `upright` from top to bottom, else from right to left."""
 
-    number: str
+    number: int
     upright: bool
     a: Point
     b: Point
 
+    @property
+    def middle(self) -> Point:
+        return (self.a[0] + self.b[0]) / 2, (self.a[1] + self.b[1]) / 2
 
-def circles(canvas: Canvas, strokes: list[Stroke], board: Area, taken: Taken) -> list[Area]:
-    """Numbers the cuts: those that reach the board's outline outside it, then the others where their line is free.
-    Says what room the circles take."""
-    used = []
-    for stroke in sorted(strokes, key=_along):
+    @property
+    def long(self) -> float:
+        return abs(self.a[0] - self.b[0]) + abs(self.a[1] - self.b[1])
+
+
+class Numbered(NamedTuple):
+    """The room that circles took, and the cuts with no room for one, those close together in one group."""
+
+    used: list[Area]
+    crowds: list[list[Stroke]]
+
+
+def circles(canvas: Canvas, strokes: Sequence[Stroke], board: Area, taken: Taken) -> Numbered:
+    """Numbers the cuts: those that reach the board's outline outside it, the others on their line."""
+    used: list[Area] = []
+    shut_out: list[Stroke] = []
+    for stroke in sorted((s for s in strokes if _ends(s, board)), key=_along):
         place = _outside(stroke, board, taken)
         if place:
-            end = _end(stroke, board, place)
-            canvas.line(end, place, HAIR)
+            canvas.line(_end(stroke, board, place), place, HAIR)
             used.append(_put(canvas, place, stroke.number, taken))
-    shut = [s for s in strokes if not _ends(s, board)]
-    for stroke in sorted(shut, key=_long):
-        used.append(_put(canvas, _on_line(stroke, taken), stroke.number, taken))
-    return used
+        else:
+            shut_out.append(stroke)
+    inside = [s for s in strokes if not _ends(s, board)]
+    crowds = [crowd for crowd in _grouped([s for s in inside if _is_short(s)]) if len(crowd) >= CROWD]
+    crowded = {s.number for crowd in crowds for s in crowd}
+    single = [s for s in inside if s.number not in crowded]
+    for stroke in sorted(single, key=lambda s: s.long):
+        on_line = _on_line(stroke, taken)
+        if on_line:
+            used.append(_put(canvas, on_line, stroke.number, taken))
+        else:
+            shut_out.append(stroke)
+    return Numbered(used, crowds + _grouped(sorted(shut_out)))
 
 
-def radius(number: str) -> float:
-    return max(6.6, width(number) / 2 + 2.2)
+def pill(canvas: Canvas, middle: Point, words: str) -> None:
+    """Numbers in a circle, or in one drawn out as long as they are."""
+    half = max(width(words) / 2 + 2.2 - _HALF, 0.0)
+    canvas.slot((middle[0] - half, middle[1]), (middle[0] + half, middle[1]), _HALF)
+    canvas.text(middle, words)
 
 
-def circle(canvas: Canvas, at: Point, number: str) -> None:
-    canvas.circle(at, radius(number), FINE, OVER, "white")
-    canvas.text(at, number)
+def pill_size(words: str) -> tuple[float, float]:
+    """With a little air."""
+    return max(width(words) + 4.4, 2 * _HALF) + 4, 2 * _HALF + 2
 
 
-def _put(canvas: Canvas, at: Point, number: str, taken: Taken) -> Area:
-    circle(canvas, at, number)
-    area = _square(at, radius(number))
+def _radius(number: int) -> float:
+    return max(_HALF, width(str(number)) / 2 + 2.2)
+
+
+def _put(canvas: Canvas, at: Point, number: int, taken: Taken) -> Area:
+    canvas.circle(at, _radius(number), FINE, OVER, "white")
+    canvas.text(at, str(number))
+    area = _square(at, _radius(number))
     taken.add(area)
     return area
 
@@ -63,8 +96,7 @@ def _along(stroke: Stroke) -> tuple[bool, float]:
     return stroke.upright, stroke.a[0] if stroke.upright else stroke.a[1]
 
 
-def _long(stroke: Stroke) -> float:
-    return abs(stroke.a[0] - stroke.b[0]) + abs(stroke.a[1] - stroke.b[1])
+# --- outside the board ---
 
 
 def _ends(stroke: Stroke, board: Area) -> tuple[int, ...]:
@@ -77,15 +109,11 @@ def _ends(stroke: Stroke, board: Area) -> tuple[int, ...]:
 
 
 def _outside(stroke: Stroke, board: Area, taken: Taken) -> Point | None:
-    r = radius(stroke.number)
-    for row in range(ROWS):
-        for side in _ends(stroke, board):
-            out = r + 3 + row * (2 * r + 1.5)
-            place = _off_edge(stroke, board, side, out)
-            if taken.free(_square(place, r)):
-                return place
-    ends = _ends(stroke, board)
-    return _off_edge(stroke, board, ends[0], r + 3) if ends else None
+    """The nearest free place off an end that reaches the outline."""
+    r, ends = _radius(stroke.number), _ends(stroke, board)
+    outs = [(side, r + 3 + row * (2 * r + 1.5)) for row in range(ROWS) for side in ends]
+    places = [_off_edge(stroke, board, side, out) for side, out in outs]
+    return next((place for place in places if taken.free(_square(place, r))), None)
 
 
 def _off_edge(stroke: Stroke, board: Area, side: int, out: float) -> Point:
@@ -101,18 +129,40 @@ def _end(stroke: Stroke, board: Area, place: Point) -> Point:
     return stroke.a if place[0] > board.right else stroke.b
 
 
-def _on_line(stroke: Stroke, taken: Taken) -> Point:
-    """The place nearest the line's start where the circle stands free; its middle when there is none."""
-    r = radius(stroke.number)
-    middle = ((stroke.a[0] + stroke.b[0]) / 2, (stroke.a[1] + stroke.b[1]) / 2)
-    return next((p for p in _places(stroke, r) if taken.free(_square(p, r - 0.5))), middle)
+# --- on the line ---
 
 
-def _places(stroke: Stroke, r: float) -> Iterator[Point]:
-    """Along the line, a circle's width off its ends where it is long enough."""
-    long = _long(stroke)
-    clear = r + 3 if long > 2 * r + 6 else 0.0
-    steps = int((long - 2 * clear) / _STEP)
-    for n in range(steps + 1):
+def _on_line(stroke: Stroke, taken: Taken) -> Point | None:
+    """The free place nearest the line's start; off its ends if it can be."""
+    r = _radius(stroke.number)
+    places = (p for clear in (r + 1, 0.0) for p in _places(stroke, clear))
+    return next((p for p in places if taken.free(_square(p, r))), None)
+
+
+def _places(stroke: Stroke, clear: float) -> Iterator[Point]:
+    """Along the line, so far off its ends."""
+    long = stroke.long
+    for n in range(int((long - 2 * clear) / _STEP) + 1 if long >= 2 * clear else 0):
         t = (clear + n * _STEP) / long if long else 0.0
         yield stroke.a[0] + (stroke.b[0] - stroke.a[0]) * t, stroke.a[1] + (stroke.b[1] - stroke.a[1]) * t
+
+
+def _is_short(stroke: Stroke) -> bool:
+    return stroke.long < 2 * _radius(stroke.number) + 1
+
+
+def _grouped(strokes: list[Stroke]) -> list[list[Stroke]]:
+    """Those in a row or a stack that leave no room for a circle each stand together."""
+    found: list[list[Stroke]] = []
+    for stroke in strokes:
+        near = next((crowd for crowd in found if _close(crowd[-1], stroke)), None)
+        if near is None:
+            found.append([stroke])
+        else:
+            near.append(stroke)
+    return found
+
+
+def _close(a: Stroke, b: Stroke) -> bool:
+    apart = abs(a.middle[0] - b.middle[0]) + abs(a.middle[1] - b.middle[1])
+    return a.upright == b.upright and apart < 2 * _radius(b.number) + 1

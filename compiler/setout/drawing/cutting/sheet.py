@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 from setout.drawing.cutting.beside import Narrow, leaders
-from setout.drawing.cutting.marking import GRAIN, Label, Word, room_for_grain, words_on, words_on_leftover
+from setout.drawing.cutting.marking import GRAIN, Label, Word, places_for_grain, words_on, words_on_leftover
 from setout.drawing.cutting.numbering import Stroke, circles
 from setout.drawing.cutting.replay import CutLine, replayed
 from setout.drawing.ink import dimension
@@ -18,7 +19,7 @@ from setout.plan.cutting.model import Laid, Leftover, SourcePlan
 from setout.units import Style, say
 
 NAME = 14.0
-SLIVER = 4.0  # points; narrower waste is not crossed
+SLIVER = 7.0  # points; narrower waste is not crossed
 INSET = 2.2  # points; how far inside its outline a reserved blank's dashes run
 TRIES = 4
 
@@ -39,24 +40,28 @@ def sheet(plan: SourcePlan, style: Style, width: float, height: float, name: str
 
 
 class _Sheet:
-    """One drawing under way. Page points: x to the right, y down from the board's far edge. `words` is what is written on."""
+    """One drawing under way. Page points: x to the right, y down from the board's far edge. `marks`: boards and
+    their marks."""
 
     def __init__(self, plan: SourcePlan, style: Style, wide: float, high: float) -> None:
         self.plan, self.style, self.canvas, self.taken = plan, style, Canvas(), Taken()
         self.scale = min(wide / float(plan.source.length), high / float(plan.source.width))
         self.board = self._area(Fraction(0), Fraction(0), plan.source.length, plan.source.width)
         self.narrow: list[Narrow] = []
+        self.marks: list[tuple[Area, Area]] = []
         self.used: list[Area] = []
 
     def draw(self, name: str) -> Drawing:
         self.canvas.area(self.board, HEAVY)
-        strokes = [self._cut(line) for line in replayed(self.plan)]
+        numbered = circles(self.canvas, [self._cut(line) for line in replayed(self.plan)], self.board, self.taken)
         for laid in self.plan.laid:
             self._laid(laid)
         for leftover in self.plan.leftovers:
             self._leftover(leftover)
-        self.used += circles(self.canvas, strokes, self.board, self.taken)
-        leaders(self.canvas, self.narrow, (self._area(p.x, p.y, p.length, p.width) for p in self.plan.laid), self.used)
+        self._grain()
+        pieces = [self._area(p.x, p.y, p.length, p.width) for p in self.plan.laid]
+        used = [*numbered.used, *self.used, *_rim(self.board)]
+        leaders(self.canvas, self.narrow, numbered.crowds, pieces, used)
         self._sizes()
         self._name(name)
         return self.canvas.finished(f"{name}: what is cut from it")
@@ -73,7 +78,7 @@ class _Sheet:
         foot, upright = self.board.bottom, line.cut.across == "x"
         a, b = ((at, foot - end), (at, foot - start)) if upright else ((end, foot - at), (start, foot - at))
         self.canvas.line(a, b, pen)
-        return Stroke(str(line.cut.number), upright, a, b)
+        return Stroke(line.cut.number, upright, a, b)
 
     def _laid(self, laid: Laid) -> None:
         area = self._area(laid.x, laid.y, laid.length, laid.width)
@@ -82,10 +87,10 @@ class _Sheet:
             self.canvas.area(area, FINE_DASHED)
         along, up = say(laid.length, self.style), say(laid.width, self.style)
         label = Label(laid.mark, along, up, f"{up} × {along}" if laid.turned else f"{along} × {up}")
-        words = words_on(area, label)
+        words = words_on(area, label, self.taken.free)
         self._write(words, area, label)
-        if words and self.plan.source.grain:
-            self._grain(area, words)
+        if words:
+            self.marks.append((area, words[0].area))
 
     def _leftover(self, leftover: Leftover) -> None:
         """Waste is crossed; what is kept is hatched, with its letter and size."""
@@ -94,7 +99,7 @@ class _Sheet:
             hatch(self.canvas, area, 4.5)
             both = f"{say(leftover.length, self.style)} × {say(leftover.width, self.style)}"
             label = Label(leftover.name, "", "", both)
-            words = words_on_leftover(area, label)
+            words = words_on_leftover(area, label, self.taken.free)
             for word in words:
                 self.canvas.mask(word.area.grown(1.5))
             self._write(words, area, label)
@@ -105,7 +110,7 @@ class _Sheet:
     def _write(self, words: tuple[Word, ...], area: Area, label: Label) -> None:
         """On the area; beside it, later, when there are no words that fit."""
         if not words:
-            self.narrow.append((area, label))
+            self.narrow.append(Narrow(area, label))
         for word in words:
             self.canvas.text(word.at, word.words, word.size, bold=word.bold, turned=word.turned)
             self._use(word.area)
@@ -114,13 +119,15 @@ class _Sheet:
         self.taken.add(area)
         self.used.append(area)
 
-    def _grain(self, area: Area, words: tuple[Word, ...]) -> None:
+    def _grain(self) -> None:
+        """An arrow on each board that still has room for it."""
         level = self.plan.source.grain == "length"
-        at = room_for_grain(area, words, level)
-        if at:
-            arrow(self.canvas, at, (1.0, 0.0) if level else (0.0, 1.0), GRAIN)
-            across, up = (GRAIN / 2, 3.0) if level else (3.0, GRAIN / 2)
-            self._use(Area(at[0] - across, at[1] - up, at[0] + across, at[1] + up))
+        for area, mark in self.marks if self.plan.source.grain else ():
+            places = places_for_grain(area, mark, level)
+            at, room = next(((at, room) for at, room in places if self.taken.free(room.grown(1))), (None, None))
+            if at and room:
+                arrow(self.canvas, at, (1.0, 0.0) if level else (0.0, 1.0), GRAIN)
+                self._use(room)
 
     def _sizes(self) -> None:
         """The source's own, outside everything else."""
@@ -137,3 +144,9 @@ class _Sheet:
             step, long = ((1.0, 0.0), GRAIN) if level else ((0.0, 1.0), NAME)
             arrow(self.canvas, (right - GRAIN / 2, top), step, long)
             self.canvas.text((right - GRAIN - 4, top), "grain", anchor="end")
+
+
+def _rim(board: Area) -> Iterator[Area]:
+    """The board's outline, which no words may wipe out."""
+    yield from (board._replace(bottom=board.top).grown(1.5), board._replace(top=board.bottom).grown(1.5))
+    yield from (board._replace(right=board.left).grown(1.5), board._replace(left=board.right).grown(1.5))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from setout.drawing.cutting.beside import Narrow, leaders
-from setout.drawing.cutting.marking import Label, words_on, words_on_leftover
+from setout.drawing.cutting.marking import Label, words_on_leftover
 from setout.drawing.cutting.numbering import Stroke, circles
 from setout.drawing.cutting.replay import replayed
 from setout.drawing.cutting.sheet import INSET
@@ -23,7 +23,8 @@ SIDES = 24.0  # points; what the numbers take beyond the bar's ends
 
 
 def stick(plan: SourcePlan, style: Style, width: float, longest: Fraction, name: str = "") -> Drawing:
-    """A bar at the scale at which a stick `longest` inches long fills `width` points. Numbers below it run from its left end.
+    """A bar at the scale at which a stick `longest` inches long fills `width` points. Numbers below it run from its
+    left end.
 
     `name` as for a sheet.
     """
@@ -44,16 +45,17 @@ class _Bar:
 
     def draw(self, name: str) -> Drawing:
         self.canvas.area(self.bar, HEAVY)
-        self._boards()
-        self._leftovers()
         lines = replayed(self.plan)
         taken = Taken()
         strokes = [self._cut(float(line.at), float(line.cut.kerf), line.cut.number) for line in lines]
         # the lower side is the numbers': a bar said to reach far below keeps circles above it
-        self.used += circles(self.canvas, strokes, self.bar._replace(bottom=10 * HIGH), taken)
+        numbered = circles(self.canvas, strokes, self.bar._replace(bottom=10 * HIGH), taken)
+        self._boards()
+        self._leftovers()
         self._settings([line.cut.at for line in lines])
-        solid = (self._area(laid.x, laid.length) for laid in self.plan.laid)
-        leaders(self.canvas, self.narrow, solid, [*self.used, self.canvas.bounds._replace(top=HIGH)])
+        solid = [self._area(laid.x, laid.length) for laid in self.plan.laid]
+        used = [*numbered.used, *self.used, self.canvas.bounds._replace(top=HIGH)]
+        leaders(self.canvas, self.narrow, numbered.crowds, solid, used)
         self.canvas.text((0, self.canvas.bounds.top - 10), name, NAME, anchor="start", bold=True)
         return self.canvas.finished(f"{name}: what is cut from it")
 
@@ -61,7 +63,7 @@ class _Bar:
         a: Point = (at * self.scale, 0.0)
         b: Point = (at * self.scale, HIGH)
         self.canvas.line(a, b, Pen(round(max(kerf * self.scale, 0.9), 2)))
-        return Stroke(str(number), True, a, b)
+        return Stroke(number, True, a, b)
 
     def _boards(self) -> None:
         for laid in self.plan.laid:
@@ -70,7 +72,8 @@ class _Bar:
                 area = area.grown(-INSET)
                 self.canvas.area(area, FINE_DASHED)
             long = say(laid.length, self.style)
-            self._write(words_on(area, Label(laid.mark, long, "", long)), area, Label(laid.mark, long, "", long))
+            label = Label(laid.mark, "", "", long)
+            self._write(words_on_leftover(area, label, _anywhere), area, label)
 
     def _leftovers(self) -> None:
         for leftover in self.plan.leftovers:
@@ -79,7 +82,7 @@ class _Bar:
             if leftover.keep:
                 hatch(self.canvas, area, 4.5)
                 label = Label(leftover.name, "", "", long)
-                words = words_on_leftover(area, label)
+                words = words_on_leftover(area, label, _anywhere)
                 for word in words:
                     self.canvas.mask(word.area.grown(1.5))
                 self._write(words, area, label)
@@ -89,7 +92,7 @@ class _Bar:
 
     def _write(self, words: tuple, area: Area, label: Label) -> None:
         if not words:
-            self.narrow.append((area, label))
+            self.narrow.append(Narrow(area, label))
         for word in words:
             self.canvas.text(word.at, word.words, word.size, bold=word.bold, turned=word.turned)
             self.used.append(word.area)
@@ -99,3 +102,7 @@ class _Bar:
         ends = [(x, False) for x in at] + [(self.plan.source.length, True)]
         stations = [Station(float(x) * self.scale, HIGH, say(x, self.style), bold) for x, bold in ends]
         running(self.canvas, stations, HIGH, 1, across=True)
+
+
+def _anywhere(area: Area) -> bool:
+    return True

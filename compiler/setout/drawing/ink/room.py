@@ -100,7 +100,8 @@ class Raster:
             return None
         cx, cy = self._cell(near) if near else _mean(cells)
         columns, rows = _span(wide), _span(high)
-        best = min(_windows(cells, columns, rows), key=lambda p: _off(p, columns, rows, cx, cy), default=None)
+        windows = _windows(self.rows, owner, columns, rows)
+        best = min(windows, key=lambda p: _off(p, columns, rows, cx, cy), default=None)
         if best is None:
             return None
         return self._window(best, wide, high)
@@ -109,7 +110,7 @@ class Raster:
         """Open room for words about `end`, a point of `owner`: near, and best where the line to it crosses nothing."""
         columns, rows = _span(wide), _span(high)
         ci, cj = self._cell((end[0] + REACH, end[1] - REACH))
-        windows = sorted(_windows(self._cells(-1), columns, rows), key=lambda p: _off(p, columns, rows, ci, cj))
+        windows = sorted(_windows(self.rows, -1, columns, rows), key=lambda p: _off(p, columns, rows, ci, cj))
         best: tuple[float, Area] | None = None
         for n, window in enumerate(windows[: TRIES * TRIES : TRIES]):
             area = self._window(window, wide, high)
@@ -139,7 +140,7 @@ class Raster:
 
     def count(self, owner: int) -> int:
         """In how many cells `owner` is seen."""
-        return len(self._cells(owner))
+        return sum(row.count(owner) for row in self.rows)
 
     def middle(self, owner: int) -> Point | None:
         """The seen cell of `owner` nearest to the middle of all its seen cells."""
@@ -151,7 +152,8 @@ class Raster:
         return self.xs[i], self.ys[j]
 
     def _cells(self, owner: int) -> list[tuple[int, int]]:
-        return [(i, j) for j, row in enumerate(self.rows) for i, k in enumerate(row) if k == owner]
+        rows = ((j, row) for j, row in enumerate(self.rows) if owner in row)
+        return [(i, j) for j, row in rows for i, k in enumerate(row) if k == owner]
 
     def _cell(self, at: Point) -> Point:
         return (at[0] - self.area.left) / CELL - 0.5, (at[1] - self.area.top) / CELL - 0.5
@@ -166,14 +168,19 @@ def _mean(cells: Sequence[tuple[int, int]]) -> Point:
     return sum(i for i, _ in cells) / len(cells), sum(j for _, j in cells) / len(cells)
 
 
-def _windows(cells: Sequence[tuple[int, int]], columns: int, rows: int) -> Iterable[tuple[int, int]]:
-    """Top left cells of the windows that lie all inside; `runs` counts cells onwards to the right."""
-    runs: dict[tuple[int, int], int] = {}
-    for i, j in sorted(cells, key=lambda p: (-p[0], p[1])):
-        runs[i, j] = runs.get((i + 1, j), 0) + 1
-    for i, j in cells:
-        if all(runs.get((i, j + r), 0) >= columns for r in range(rows)):
-            yield i, j
+def _windows(grid: Sequence[Sequence[int]], owner: int, columns: int, rows: int) -> Iterable[tuple[int, int]]:
+    """Top left cells of the windows that are all `owner`. Read from the bottom right: `below` counts rows that do."""
+    below = [0] * len(grid[0]) if grid else []
+    for j in range(len(grid) - 1, -1, -1):
+        if owner not in grid[j]:
+            below = [0] * len(below)
+            continue
+        run = 0
+        for i in range(len(below) - 1, -1, -1):
+            run = run + 1 if grid[j][i] == owner else 0
+            below[i] = below[i] + 1 if run >= columns else 0
+            if below[i] >= rows:
+                yield i, j
 
 
 def _off(place: tuple[int, int], columns: int, rows: int, cx: float, cy: float) -> tuple[float, tuple[int, int]]:

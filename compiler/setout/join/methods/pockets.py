@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 from functools import partial
 from itertools import pairwise
@@ -63,7 +64,7 @@ def _laid(task: Task, face: Face, thick: Fraction) -> Laid:
         area(task.contact),
     )  # fmt: skip
     reach = (screw - within) * task.practice.value("pocket_cosine") - task.end.gap
-    ways = tuple(way for point in points for way in _ways(task, face, point, bore, reach))
+    ways = tuple(_ways(task, face, points, bore, reach))
     return Laid(fastening, bores, ways, tuple(_through(task, points, screw, reach)))
 
 
@@ -100,36 +101,33 @@ def _through(task: Task, points: list[Vec], screw: Fraction, reach: Fraction) ->
     return []
 
 
-def _ways(task: Task, face: Face, point: Vec, bore: Fraction, reach: Fraction) -> list[Way]:
-    """The pocket in the entering board and the screw's slanting tip in the receiver."""
-    slope, half = task.practice.value("pocket_tangent"), task.a.box.size(task.a.thick) / 2
-    out = task.end.face_a
-    lip = moved(point, out.axis, point[out.axis] - out.sign * half / slope)
-    lip = moved(lip, face.axis, task.a.box.face(face))
-    start, deep = task.end.on_b(point), max(reach, Fraction(0))
-    tip = moved(start, out.axis, start[out.axis] + out.sign * deep)
-    tip = moved(tip, face.axis, tip[face.axis] - face.sign * deep * slope)
-    screw = screw_diameter(task.practice, int(task.practice.value("pocket_gauge")))
-    return [
-        Way(board, p, _round(p, q, out.axis, wide / 2), what, task.source, task.method.span,
-            partial(_stairs, p, q, out.axis, wide / 2))
-        for board, p, q, wide, what in (
-            (task.a.path, point, lip, bore, "a pocket"),
-            (task.b.path, start, tip, screw, "a pocket screw"),
-        )
-    ]  # fmt: skip
+def _ways(task: Task, face: Face, points: list[Vec], bore: Fraction, reach: Fraction) -> Iterator[Way]:
+    """The pockets in the entering board and the screws' slanting tips in the receiver."""
+    slope, surface = task.practice.value("pocket_tangent"), task.a.box.face(face)
+    out, deep = task.end.face_a, max(reach, Fraction(0))
+    back, sink = out.sign * task.a.box.size(task.a.thick) / 2 / slope, face.sign * deep * slope
+    screw = screw_diameter(task.practice, int(task.practice.value("pocket_gauge"))) / 2
+    for point in points:
+        lip = moved(moved(point, out.axis, point[out.axis] - back), face.axis, surface)
+        start = task.end.on_b(point)
+        tip = moved(moved(start, out.axis, start[out.axis] + out.sign * deep), face.axis, start[face.axis] - sink)
+        yield _way(task, task.a.path, (point, lip), bore / 2, "a pocket")
+        yield _way(task, task.b.path, (start, tip), screw, "a pocket screw")
+
+
+def _way(task: Task, board: str, ends: tuple[Vec, Vec], radius: Fraction, what: str) -> Way:
+    slanting = (*ends, task.end.axis, radius)
+    return Way(board, ends[0], _round(*slanting), what, task.source, task.method.span, partial(_stairs, *slanting))
 
 
 def _stairs(p: Vec, q: Vec, axis: Axis, radius: Fraction) -> list[Box]:
     """A slanting hole as a stair of boxes; `axis` is the one it runs along most."""
-    steps: list[Vec] = [tuple(a + (b - a) * n / _STAIRS for a, b in zip(p, q)) for n in range(_STAIRS + 1)]
+    steps: list[Vec] = [tuple(a + (b - a) * n / _STAIRS for a, b in zip(p, q)) for n in range(_STAIRS + 1)]  # type: ignore[misc]
     return [_round(start, end, axis, radius) for start, end in pairwise(steps)]
 
 
 def _round(p: Vec, q: Vec, axis: Axis, radius: Fraction) -> Box:
     """The box round a stretch of it."""
-    lo, hi = list(map(min, p, q)), list(map(max, p, q))
-    for k in range(3):
-        if k != axis:
-            lo[k], hi[k] = lo[k] - radius, hi[k] + radius
-    return Box(tuple(lo), tuple(hi))
+    ends = [(a, b) if a <= b else (b, a) for a, b in zip(p, q)]
+    lo, hi = zip(*((a, b) if k == axis else (a - radius, b + radius) for k, (a, b) in enumerate(ends)))
+    return Box(lo, hi)

@@ -149,6 +149,5 @@ def area(contact: Contact) -> Fraction:
 
 def rod(point: Vec, toward: Vec, radius: Fraction) -> Box:
     """The box round a straight hole from one point to another along an axis."""
-    spans = [(p - radius, p + radius) if p == q else (min(p, q), max(p, q)) for p, q in zip(point, toward)]
-    lo, hi = zip(*spans)
+    lo, hi = zip(*((p - radius, p + radius) if p == q else sorted((p, q)) for p, q in zip(point, toward)))
     return Box(lo, hi)

@@ -1,10 +1,19 @@
 """Which board comes out of which sheet, offcut or stick, and the cuts in the order to make them."""
 
-from setout.plan.cutting.checks import larger_than_usable
+from __future__ import annotations
+
+from importlib import import_module
+
 from setout.plan.cutting.model import Cut, Cutting, Falls, Laid, Leftover, Setting, Source, SourcePlan, StockPlan
-from setout.plan.cutting.rack import rack_text
-from setout.plan.cutting.search import Budget
-from setout.plan.cutting.stage import DEFAULT, Told, cutting
+
+_LATE = {
+    "DEFAULT": "stage",
+    "Budget": "search",
+    "Told": "stage",
+    "cutting": "stage",
+    "larger_than_usable": "checks",
+    "rack_text": "rack",
+}
 
 __all__ = [
     "DEFAULT",
@@ -23,3 +32,10 @@ __all__ = [
     "larger_than_usable",
     "rack_text",
 ]
+
+
+def __getattr__(name: str) -> object:
+    """The planner is large, and most commands never plan: it is imported when it is asked for."""
+    if name not in _LATE:
+        raise AttributeError(name)
+    return getattr(import_module(f"setout.plan.cutting.{_LATE[name]}"), name)

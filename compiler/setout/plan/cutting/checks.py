@@ -1,17 +1,13 @@
-"""What can be said of the boards before they are laid out, and of cuts that the shop can't make."""
+"""What can be said of the boards before they are laid out."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from fractions import Fraction
 
 from setout.diagnostics import Diagnostic
 from setout.piece.model import Piece, Pieces
 from setout.plan.cutting import problems
-from setout.plan.cutting.model import Cut
-from setout.plan.cutting.saws import able
-from setout.plan.cutting.sequence.model import blanks
-from setout.plan.cutting.sequence.order import Failed
 from setout.plan.cutting.sources import Supply, planned_kerf, supplies
 from setout.plan.cutting.wanted import Demand, Want, demands, wants
 from setout.resolve.model import Project, Stock
@@ -20,7 +16,8 @@ from setout.units import Style
 
 
 def larger_than_usable(pieces: Pieces) -> tuple[Diagnostic, ...]:
-    """Boards that go on a sheet only as long as its edges aren't trimmed, and runs that go on none. (Those larger than a whole sheet have been told of.)"""
+    """Boards that go on a sheet only as long as its edges aren't trimmed, and runs that go on none. (Those larger than
+    a whole sheet have been told of.)"""
     project = pieces.joined.placed.project
     style = Style(project.metric, project.mark)
     found = []
@@ -29,8 +26,12 @@ def larger_than_usable(pieces: Pieces) -> tuple[Diagnostic, ...]:
         for want in _unfit(project, demand):
             piece = _piece(demand, want.members[0].mark)
             if len(want.members) > 1:
-                run = next(r for r in demand.runs if tuple(m.mark for m in r.members) == tuple(m.mark for m in want.members))
-                found.append(problems.run_too_large(style, run.name, want.a, want.b, demand.stock, whole.usable, span_of(piece)))
+                run = next(
+                    r for r in demand.runs if tuple(m.mark for m in r.members) == tuple(m.mark for m in want.members)
+                )
+                found.append(
+                    problems.run_too_large(style, run.name, want.a, want.b, demand.stock, whole.usable, span_of(piece))
+                )
             elif whole.trim and _fits(want, demand.stock, whole.length, whole.width, whole.grain):
                 found.append(problems.too_large_once_trimmed(style, piece, whole.usable, whole.trim, span_of(piece)))
     return tuple(found)
@@ -40,22 +41,6 @@ def too_large(pieces: Pieces) -> set[str]:
     """Marks of which no sheet or stick, bought or on hand, is large enough."""
     project = pieces.joined.placed.project
     return {m.mark for demand in demands(pieces) for want in _unfit(project, demand) for m in want.members}
-
-
-def no_saw_for(project: Project, failed: Sequence[Failed]) -> list[Diagnostic]:
-    """One warning a stock: the boards that hang on cuts no saw can make."""
-    style = Style(project.metric, project.mark)
-    of: dict[str, list[Failed]] = {}
-    for one in failed:
-        of.setdefault(one.cut.source and one.board.bench.source.stock.name, []).append(one)
-    found = []
-    for several in of.values():
-        stock = several[0].board.bench.source.stock
-        marks = tuple(dict.fromkeys(blank.mark for one in several for blank in blanks(one.part)))
-        cut: Cut = several[0].cut
-        saws = able(project.saws, stock)
-        found.append(problems.no_saw(style, stock, marks, cut, several[0].board.extent, len(several), saws, stock.span))
-    return found
 
 
 def span_of(piece: Piece) -> Span:

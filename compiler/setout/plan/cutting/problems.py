@@ -10,7 +10,7 @@ from setout.piece.model import Piece
 from setout.plan.cutting.model import Cut
 from setout.resolve.model import Saw, Stock
 from setout.source import Span
-from setout.units import Style, said
+from setout.units import Style, exact, said
 
 _SHOWN = 8
 
@@ -25,16 +25,19 @@ def too_large_once_trimmed(style: Style, piece: Piece, usable: Size, trim: Fract
         at,
         f"it is {sizes}; trimmed, a sheet is {_size(style, *usable)}",
         Label(piece.stock.span, f"`{piece.stock.name}`"),
-        help=f"{said(trim, style)} is taken off each edge. Make it smaller or of two boards, or trim less: `practice {{ edge_trim … }}`",
+        help=f"{said(trim, style)} is taken off each edge. Make it smaller or of two boards, or say "
+        "`practice { edge_trim 1/8 }` where the sheets' edges are good",
     )
 
 
-def run_too_large(style: Style, name: str, a: Fraction, b: Fraction, stock: Stock, usable: Size, at: Span) -> Diagnostic:
+def run_too_large(
+    style: Style, name: str, a: Fraction, b: Fraction, stock: Stock, usable: Size, at: Span
+) -> Diagnostic:
     return error(
         "rod511",
         f"No sheet is large enough to cut `{name}` in sequence",
         at,
-        f"side by side, with the cuts between them, they take {_size(style, a, b)}; a sheet has {_size(style, *usable)}",
+        f"side by side they take {_size(style, a, b)}, cuts included; a sheet has {_size(style, *usable)}",
         Label(stock.span, f"`{stock.name}`"),
         help="split the repeat into two parts, each in sequence, or leave out `in sequence`",
     )
@@ -42,30 +45,41 @@ def run_too_large(style: Style, name: str, a: Fraction, b: Fraction, stock: Stoc
 
 def stock_is_short(style: Style, stock: Stock, missing: Sequence[tuple[str, int]], used: int, more: int) -> Diagnostic:
     count = sum(n for _, n in missing)
-    sheets = "sheet" if stock.kind == "sheet" else "stick"
-    advice = f"{_many(more, f'more {sheets}')} would hold them" if more else f"there is no {sheets} to be bought"
+    word = "sheet" if stock.kind == "sheet" else "stick"
+    advice = f"{_many(more, f'more {word}')} would hold what is missing" if more else f"there is no {word} to be bought"
+    finds = "1 board finds" if count == 1 else f"{count} boards find"
     return warning(
         "rod512",
         f"There isn't enough of `{stock.name}`",
         stock.span,
-        f"{_many(count, 'board')} {'finds' if count == 1 else 'find'} no place on what there is, {_many(used, 'board', 'of it')}: {_marks(missing)}",
+        f"{finds} no place when {'all' if used else 'none'} of it is used: {_marks(missing)}",
         help=f"{advice}. Raise `at most`, put more on the rack, or make fewer boards",
     )
 
 
 def no_saw(
-    style: Style, stock: Stock, marks: Sequence[str], cut: Cut, extent: Fraction, count: int, saws: Sequence[Saw], at: Span
+    style: Style,
+    stock: Stock,
+    marks: Sequence[str],
+    cut: Cut,
+    extent: Fraction,
+    count: int,
+    saws: Sequence[Saw],
+    at: Span,
 ) -> Diagnostic:
-    of_them = f"{_many(count, 'cut')} of `{stock.name}` can't be made with the shop's saws"
+    """`cut` is the first of `count` such cuts, on a board `extent` long along the setting."""
     rows = ", ".join(marks[:_SHOWN]) + (" …" if len(marks) > _SHOWN else "")
+    board = _size(style, extent, cut.cut_length)
+    if stock.kind == "sheet":
+        advice = "Have the sheets cut down where they are bought, or name a saw that `breaks down sheets`"
+    else:
+        advice = f"Name a saw that `cuts sticks up to {exact(stock.short)}`, or rip wider boards to it"
     return warning(
         "rod513",
-        of_them,
+        f"No saw of the shop can make {_many(count, 'cut')} in `{stock.name}`",
         at,
-        f"needed for {rows}: the first cuts a board {_size(style, extent, cut.cut_length)} at {said(cut.setting, style)}",
-        help=f"{_nearest(style, saws)}. Have the sheets cut down where they are bought, or name a saw that `breaks down sheets`"
-        if stock.kind == "sheet"
-        else f"{_nearest(style, saws)}. Name a saw that `cuts sticks up to {said(stock.short, style)}`",
+        f"{rows} hang{'s' if len(marks) == 1 else ''} on it; one parts a board {board} at {said(cut.setting, style)}",
+        help=f"{_nearest(style, saws)}. {advice}",
     )
 
 

@@ -13,9 +13,13 @@ Board = tuple[str, Fraction, Fraction, "str | None"]
 
 
 def rack_text(cutting: Cutting, style: Style) -> str:
-    """A `rack` block: what this job leaves, and what it found there and left alone. Sizes down to the mark of the tape; "" when there is nothing."""
+    """A `rack` block: what this job leaves, and what it found there and left alone. Sizes down to the mark of the tape;
+    "" when there is nothing."""
     sticks = {plan.stock.name for plan in cutting.stocks if plan.stock.kind == "stick"}
-    lines = [*_lines(cutting.rack, "left by this job", sticks, style), *_lines(cutting.untouched, "not touched", sticks, style)]
+    lines = [
+        *_lines(cutting.rack, "left by this job", sticks, style),
+        *_lines(cutting.untouched, "not touched", sticks, style),
+    ]
     return "rack {\n" + "\n".join(f"  {line}" for line in lines) + "\n}\n" if lines else ""
 
 

@@ -11,7 +11,8 @@ from setout.resolve.model import Stock
 
 @dataclass(frozen=True)
 class Planned:
-    """`missing`, `bound`, `bound_cost` and `proven` as in StockPlan. `more`: new sheets or sticks that would hold what is missing (0 when nothing is)."""
+    """`missing`, `bound`, `bound_cost` and `proven` as in StockPlan. `more`: new sheets or sticks that would hold what
+    is missing (0 when nothing is)."""
 
     stock: Stock
     layings: tuple[Laying, ...]
@@ -21,5 +22,4 @@ class Planned:
     more: int
     kerf: Fraction
     trim: Fraction
-    finished: bool
     proven: bool

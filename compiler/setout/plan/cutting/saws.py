@@ -30,17 +30,29 @@ def able(saws: Sequence[Saw], stock: Stock) -> tuple[Saw, ...]:
     return ()
 
 
-def fixed_ways(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
-    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: to a stop when the board is longer than the cut, else by the
-    fence; the smallest saw that can; measured from the far edge only where the fence doesn't reach otherwise. Integers serve as well as fractions."""
+def fixed_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
+    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: to a stop when the board
+    is longer than the cut, else by the fence; the smallest saw that can. Integers serve as well as fractions."""
     still = [saw for saw in saws if not saw.breaks_down and takes(saw, along, across)]
     if not still:
         return None
-    cross = _crosscut(still, across, setting)
-    fence = _fence(still, across, setting, "low")
-    if along >= across:
-        return cross or fence or _far(still, along, across, setting)
-    return fence or _far(still, along, across, setting) or cross
+    cross, fence = _crosscut(still, across, setting), _fence(still, across, setting, "low")
+    return (cross or fence) if along >= across else (fence or cross)
+
+
+def far_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
+    """Where neither fence nor guide reaches: the fence set for what remains, so that what falls off lies on the far
+    side of the blade."""
+    for saw in saws:
+        rest = along - setting - saw.kerf
+        if (
+            rest > 0
+            and not saw.breaks_down
+            and takes(saw, along, across)
+            and (way := _fence([saw], across, rest, "high"))
+        ):
+            return way
+    return None
 
 
 def guided_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
@@ -69,18 +81,13 @@ def _fence(saws: Sequence[Saw], across: Fraction, setting: Fraction, reference: 
     return Way(best, "rip", reference, setting) if best else None
 
 
-def _far(saws: Sequence[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
-    """The fence set for what remains, so that what falls off lies on the far side of the blade."""
-    for saw in saws:
-        rest = along - setting - saw.kerf
-        if rest > 0 and (way := _fence([saw], across, rest, "high")):
-            return way
-    return None
-
-
 def _reach(saw: Saw, along: Fraction, across: Fraction, setting: Fraction) -> str:
     """From which edge its guide is set: "" when it can't."""
     free = saw.rips is None and saw.crosscuts is None
-    if free or (saw.crosscuts is not None and across <= saw.crosscuts) or (saw.rips is not None and setting <= saw.rips):
+    if (
+        free
+        or (saw.crosscuts is not None and across <= saw.crosscuts)
+        or (saw.rips is not None and setting <= saw.rips)
+    ):
         return "low"
     return "high" if saw.rips is not None and 0 < along - setting - saw.kerf <= saw.rips else ""

@@ -1,4 +1,5 @@
-"""Exact lengths as whole numbers, and back. A kerf lies beyond every board on both axes: a board w wide counts w + kerf, and so does what it is cut from."""
+"""Exact lengths as whole numbers, and back. A kerf lies beyond every board on both axes: a board w wide counts w +
+kerf, and so does what it is cut from."""
 
 from __future__ import annotations
 

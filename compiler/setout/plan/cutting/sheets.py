@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from setout.plan.cutting.polish import Taste, polished
+from setout.plan.cutting.polish import Taste, fences, polished
 from setout.plan.cutting.polish.score import Rules
 from setout.plan.cutting.result import Planned
-from setout.plan.cutting.saws import fixed_ways, guided_way
-from setout.plan.cutting.scale import Scale, scale_for
+from setout.plan.cutting.saws import far_way, fixed_way, guided_way
+from setout.plan.cutting.scale import scale_for
 from setout.plan.cutting.search import Bin, Budget, Item, Layout, Progress, Region, Used, bound, solve
 from setout.plan.cutting.search import Piece as Laid
 from setout.plan.cutting.sequence import Blank, Job, Laying
@@ -23,7 +23,6 @@ from setout.resolve.model import Stock
 NEW = 10**7  # what a new sheet counts; on hand a whole one counts FREE, and everything touched counts TOUCHED more
 FREE = 1000
 TOUCHED = 100
-POLISH = Fraction(1, 2)  # the share of the work that goes into making a plan better at equal cost
 
 
 @dataclass(frozen=True)
@@ -32,26 +31,12 @@ class Shop:
 
     limits: Limits
     keep: tuple[Fraction, Fraction]
-    budget: Budget
-    taste: Taste | None  # None: the number of sheets is all that counts
     told: Callable[[Progress], None] | None
 
 
-def plan_sheets(stock: Stock, wants: Sequence[Want], supplies: Sequence[Supply], shop: Shop) -> Planned:
-    problem = _Problem(stock, wants, supplies, shop)
-    fitting = problem.fitting()
-    items = [problem.items[i] for i in fitting]
-    layout = _solved(items, problem.bins, shop)
-    used = layout.used
-    if shop.taste is not None and used:
-        budget = replace(shop.budget, work=_part(shop.budget.work, POLISH), seconds=_part(shop.budget.seconds, POLISH))
-        used = polished(used, items, problem.bins, problem.rules(), budget, shop.taste)
-    absent = [(fitting[i], count) for i, count in layout.missing]
-    return problem.planned(layout, used, absent, fitting)
-
-
-class _Problem:
-    """The same in whole numbers. The search's x axis is the grain's: a source whose grain runs across is laid down turned."""
+class Sheets:
+    """The planning of one stock in whole numbers: `solve`, then `polish`, then `planned`. The search's x axis is the
+    grain's: a source whose grain runs across is laid down turned."""
 
     def __init__(self, stock: Stock, wants: Sequence[Want], supplies: Sequence[Supply], shop: Shop):
         self.stock = stock
@@ -63,6 +48,26 @@ class _Problem:
         self.scale = scale_for(lengths, shop.limits.kerf)
         self.items = [self._item(want) for want in wants]
         self.bins = [self._bin(rank, supply) for rank, supply in enumerate(supplies)]
+        self.fitting = [i for i, item in enumerate(self.items) if any(_fits(item, spec) for spec in self.bins)]
+        self.asked = [self.items[i] for i in self.fitting]
+        self.layout = Layout((), (), 0, bound([], self.bins), 0, True)
+        self.used: tuple[Used, ...] = ()
+
+    def solve(self, budget: Budget) -> int:
+        """Everything on the least money; the work it took."""
+        if self.asked:
+            self.layout = solve(self.asked, self.bins, budget, self.shop.told)
+            self.used = self.layout.used
+        return self.layout.work
+
+    def polish(self, budget: Budget, taste: Taste, set_anyway: Iterable[Fraction] = ()) -> frozenset[Fraction]:
+        """Better to work by, at no more money. `set_anyway`: fence settings that other stocks need; with those of this
+        one."""
+        rules = self._rules(set_anyway)
+        if self.used:
+            self.used = polished(self.used, self.asked, self.bins, rules, budget, taste)
+        own = fences(self.used, self.asked, self.bins, rules)
+        return frozenset(set_anyway) | {self.scale.bare(n) for n in own}
 
     def _item(self, want: Want) -> Item:
         a, b = self.scale.grown(want.a), self.scale.grown(want.b)
@@ -82,52 +87,65 @@ class _Problem:
         share = supply.length * supply.width / (self.stock.long * self.stock.short)
         return TOUCHED + max(1, round(FREE * share))
 
-    def fitting(self) -> list[int]:
-        return [i for i, item in enumerate(self.items) if any(_fits(item, spec) for spec in self.bins)]
-
-    def rules(self) -> Rules:
+    def _rules(self, set_anyway: Iterable[Fraction]) -> Rules:
         scale, limits = self.scale, self.shop.limits
         saws = scale.saws(limits.saws)
+        known_fences = {int(n * scale.unit) + scale.kerf for n in set_anyway if not n * scale.unit % 1}
         known: dict[tuple[int, int, int], bool] = {}
 
         def feasible(along: int, across: int, setting: int) -> bool:
             key = along, across, setting
             if key not in known:
-                known[key] = bool(fixed_ways(saws, *key) or guided_way(saws, *key))
+                known[key] = bool(fixed_way(saws, *key) or guided_way(saws, *key) or far_way(saws, *key))
             return known[key]
 
-        long, short = (-(-n.numerator * scale.unit // n.denominator) for n in self.shop.keep)
-        return Rules(scale.kerf, long, short, max(b.width * b.height for b in self.bins), feasible)
+        fence_saws = [saw for saw in saws if saw.rips is not None and not saw.breaks_down]
 
-    def planned(self, layout: Layout, used: Sequence[Used], absent: Sequence[tuple[int, int]], fitting: Sequence[int]) -> Planned:
-        whole = [s for s in self.supplies if s.kind == "sheet"]
-        unfit = [i for i in range(len(self.items)) if i not in set(fitting)]
-        missing = Counter()
+        def fenced(across: int, setting: int) -> bool:
+            return any(
+                setting <= saw.rips and (saw.takes is None or (across <= saw.takes[0] and setting <= saw.takes[1]))
+                for saw in fence_saws
+            )
+
+        long, short = (-(-n.numerator * scale.unit // n.denominator) for n in self.shop.keep)
+        return Rules(
+            scale.kerf,
+            long,
+            short,
+            max(b.width * b.height for b in self.bins),
+            feasible,
+            fenced,
+            frozenset(known_fences),
+        )
+
+    def planned(self) -> Planned:
+        unfit = [i for i in range(len(self.items)) if i not in set(self.fitting)]
+        absent = [(self.fitting[i], count) for i, count in self.layout.missing]
+        missing: Counter[str] = Counter()
         for i, count in [*absent, *((i, self.wants[i].count) for i in unfit)]:
             for member in self.wants[i].members:
                 missing[member.mark] += count
-        least = self.least(layout, [self.items[i] for i in fitting])
+        least, bought = self._least(), sum(not self.supplies[one.bin].on_hand for one in self.used)
         price = next((s.price for s in self.supplies if not s.on_hand), None)
         return Planned(
             self.stock,
-            tuple(_Writing(self, fitting).layings(used)),
+            tuple(_Writing(self).layings(self.used)),
             least,
             None if price is None else least * price,
             tuple(sorted(missing.items())),
             self._more(absent),
             self.shop.limits.kerf,
-            max((s.trim for s in whole), default=Fraction(0)),
-            layout.finished,
-            bool(used) and not missing and sum(not self.supplies[one.bin].on_hand for one in used) <= least,
+            max((s.trim for s in self.supplies), default=Fraction(0)),
+            bool(self.used) and not missing and bought <= least,
         )
 
-    def least(self, layout: Layout, items: Sequence[Item]) -> int:
+    def _least(self) -> int:
         """New sheets that no plan can do without: what is on hand counts nothing then."""
-        if not items or layout.missing or all(s.on_hand for s in self.supplies):
+        if not self.asked or self.layout.missing or all(s.on_hand for s in self.supplies):
             return 0
         bins = [replace(spec, cost=0 if s.on_hand else 1) for spec, s in zip(self.bins, self.supplies)]
         spare = sum(spec.cost * (spec.copies or 0) for spec, s in zip(self.bins, self.supplies) if s.on_hand)
-        return max(bound(items, bins).cost, -(-(layout.bound.cost - spare) // NEW), 0)
+        return max(bound(self.asked, bins).cost, -(-(self.layout.bound.cost - spare) // NEW), 0)
 
     def _more(self, absent: Sequence[tuple[int, int]]) -> int:
         """New sheets, without limit, for what found no place."""
@@ -141,9 +159,8 @@ class _Problem:
 class _Writing:
     """Layouts back to furniture: named sources, exact trees, copies counted."""
 
-    def __init__(self, problem: _Problem, fitting: Sequence[int]):
+    def __init__(self, problem: Sheets):
         self.problem = problem
-        self.fitting = fitting
         self.copies: Counter[str] = Counter()
         self.numbers: Counter[str] = Counter()
 
@@ -176,7 +193,7 @@ class _Writing:
         return Job(*(sizes[::-1] if turned else sizes), along, parts)
 
     def _blank(self, laid: Laid, turned: bool) -> Job | Blank:
-        want = self.problem.wants[self.fitting[laid.item]]
+        want = self.problem.wants[self.problem.fitting[laid.item]]
         a_on_x = (want.grain != "b") != laid.turned
         if turned:
             a_on_x = not a_on_x
@@ -189,18 +206,6 @@ class _Writing:
         self.copies[member.mark] += 1
         sizes = (member.a, member.b) if a_on_x else (member.b, member.a)
         return Blank(member.mark, self.copies[member.mark], *sizes, member.length_on_a != a_on_x, member.reserved)
-
-
-def _solved(items: Sequence[Item], bins: Sequence[Bin], shop: Shop) -> Layout:
-    if not items or not bins:
-        return Layout((), tuple((i, item.count) for i, item in enumerate(items)), 0, bound([], bins), 0, True)
-    part = Fraction(1) if shop.taste is None else 1 - POLISH
-    budget = replace(shop.budget, work=_part(shop.budget.work, part), seconds=_part(shop.budget.seconds, part))
-    return solve(items, bins, budget, shop.told)
-
-
-def _part(amount, share: Fraction):
-    return None if amount is None else type(amount)(amount * share)
 
 
 def _fits(item: Item, spec: Bin) -> bool:

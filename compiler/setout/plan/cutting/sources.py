@@ -44,8 +44,8 @@ def planned_kerf(saws: Sequence[Saw], stock: Stock) -> Fraction:
 
 def named(supply: Supply, stock: Stock, number: int) -> Source:
     word = " offcut" if supply.kind == "offcut" else ""
-    return Source(f"{stock.name}{word} {number}", stock, supply.kind, supply.on_hand, supply.length, supply.width, supply.grain,
-                  supply.price)  # fmt: skip
+    sizes = supply.length, supply.width, supply.grain
+    return Source(f"{stock.name}{word} {number}", stock, supply.kind, supply.on_hand, *sizes, supply.price)
 
 
 def _offcut(board: RackBoard, stock: Stock) -> Supply:

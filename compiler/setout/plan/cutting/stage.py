@@ -11,27 +11,30 @@ from fractions import Fraction
 from setout.diagnostics import Checked, Diagnostic
 from setout.piece.model import Pieces
 from setout.plan.cutting import problems
-from setout.plan.cutting.checks import larger_than_usable, no_saw_for, too_large
+from setout.plan.cutting.checks import larger_than_usable, too_large
 from setout.plan.cutting.model import Cutting, SourcePlan, StockPlan
-from setout.plan.cutting.polish import Taste
+from setout.plan.cutting.polish import USUAL, Taste
 from setout.plan.cutting.result import Planned
 from setout.plan.cutting.saws import able
 from setout.plan.cutting.search import Budget, Progress
 from setout.plan.cutting.sequence import Worked, worked
 from setout.plan.cutting.sequence.bench import Limits
-from setout.plan.cutting.sheets import Shop, plan_sheets
-from setout.plan.cutting.sources import Supply, planned_kerf, supplies
-from setout.plan.cutting.sticks import plan_sticks
+from setout.plan.cutting.sheets import Sheets, Shop
+from setout.plan.cutting.sources import planned_kerf, supplies
+from setout.plan.cutting.spending import spend
+from setout.plan.cutting.sticks import Sticks
+from setout.plan.cutting.unsawn import no_saw_for
 from setout.plan.cutting.wanted import Demand, demands, wants
 from setout.resolve.model import Project, RackBoard, Stock
 from setout.units import Style
 
-DEFAULT = Budget(work=30_000)
+DEFAULT = Budget(work=200_000)
 
 
 @dataclass(frozen=True)
 class Told:
-    """How far the planning has come: the stock at hand, what its plan costs against the bound as the search counts it."""
+    """How far the planning has come: the stock at hand, what its plan costs against the bound as the search counts
+    it."""
 
     stock: str
     title: str
@@ -43,57 +46,54 @@ def cutting(
     budget: Budget = DEFAULT,
     progress: Callable[[Told], None] | None = None,
     stop: Callable[[], bool] | None = None,
-    taste: Taste | None = Taste(),
+    taste: Taste | None = USUAL,
 ) -> Checked[Cutting]:
-    """Lay every board on what is on hand and what can be bought, and order the cuts. The budget is shared out among the stocks by their boards; `stop` is asked now and then, and
-    when it says True the best so far is taken. Without a `taste` only money counts."""
+    """Lay every board on what is on hand and what can be bought, and order the cuts. The budget is shared out among the
+    stocks by their boards; `stop` is asked now and then, and when it says True the best so far is taken. Without a
+    `taste` only money counts."""
     project = pieces.joined.placed.project
-    asked = demands(pieces)
-    total = sum(piece.count for demand in asked for piece in demand.pieces) or 1
-    planned, supply = [], {}
-    for demand in asked:
-        share = Fraction(sum(piece.count for piece in demand.pieces), total)
-        supply[demand.stock.name] = supplies(project, demand.stock)
-        shop = _shop(project, demand.stock, _shared(budget, share, stop), taste, progress)
-        planned.append(_planned(demand, supply[demand.stock.name], shop))
+    work = [_planning(project, demand, progress) for demand in demands(pieces)]
+    called_off = _Listening(stop or budget.stop)
+    spend(work, replace(budget, stop=called_off), taste)
+    planned = [one.planned() for one in work]
     done = worked([laying for one in planned for laying in one.layings])
     stocks = tuple(_stock_plans(planned, done))
-    found = Cutting(stocks, done.settings, _left(stocks), all(one.finished for one in planned), _untouched(project, stocks))
+    found = Cutting(stocks, done.settings, _left(stocks), not called_off.heard, _untouched(project, stocks))
     return Checked(found, (*larger_than_usable(pieces), *_short(pieces, planned), *no_saw_for(project, done.failed)))
 
 
-def _planned(demand: Demand, supply: Sequence[Supply], shop: Shop) -> Planned:
-    plan = plan_sheets if demand.stock.kind == "sheet" else plan_sticks
-    return plan(demand.stock, wants(demand, shop.limits.kerf), supply, shop)
+class _Listening:
+    """Asks `stop`, and remembers that it said True."""
+
+    def __init__(self, stop: Callable[[], bool] | None):
+        self.stop = stop
+        self.heard = False
+
+    def __call__(self) -> bool:
+        self.heard = self.heard or (self.stop is not None and self.stop())
+        return self.heard
 
 
-def _shared(budget: Budget, share: Fraction, stop: Callable[[], bool] | None) -> Budget:
-    work = None if budget.work is None else int(budget.work * share)
-    seconds = None if budget.seconds is None else float(budget.seconds * share)
-    return replace(budget, work=work, seconds=seconds, stop=stop or budget.stop)
+def _planning(project: Project, demand: Demand, progress: Callable[[Told], None] | None) -> Sheets | Sticks:
+    stock = demand.stock
+    value = project.practice.value
+    keep = value("keep_length"), value("keep_width")
+    shop = Shop(_limits(project, stock), keep, progress and (lambda one: progress(Told(stock.name, stock.title, one))))
+    kind = Sheets if stock.kind == "sheet" else Sticks
+    return kind(stock, wants(demand, shop.limits.kerf), supplies(project, stock), shop)
 
 
-def _shop(
-    project: Project, stock: Stock, budget: Budget, taste: Taste | None, progress: Callable[[Told], None] | None
-) -> Shop:
-    practice = project.practice
-    told = progress and (lambda one: progress(Told(stock.name, stock.title, one)))
-    keep = practice.value("keep_length"), practice.value("keep_width")
-    saws = able(project.saws, stock)
-    weight = practice.value("board_weight") * stock.thick / 144
-    lift = practice.value("lift_alone")
+def _limits(project: Project, stock: Stock) -> Limits:
+    value = project.practice.value
+    saws, kerf = able(project.saws, stock), planned_kerf(project.saws, stock)
     if stock.kind == "stick":
-        least = practice.value("keep_stick")
-        limits = Limits(saws, planned_kerf(project.saws, stock), lambda dx, dy: False, lambda dx, dy: dx >= least and dy == stock.short)
-        return Shop(limits, keep, budget, taste, told)
-
-    def heavy(dx: Fraction, dy: Fraction) -> bool:
-        return dx * dy * weight > lift
-
-    def worth(dx: Fraction, dy: Fraction) -> bool:
-        return max(dx, dy) >= keep[0] and min(dx, dy) >= keep[1]
-
-    return Shop(Limits(saws, planned_kerf(project.saws, stock), heavy, worth), keep, budget, taste, told)
+        least = value("keep_stick")
+        return Limits(saws, kerf, lambda dx, dy: False, lambda dx, dy: dx >= least and dy == stock.short)
+    lift = value("lift_alone") / (value("board_weight") * stock.thick) * 144  # square inches
+    long, short = value("keep_length"), value("keep_width")
+    return Limits(
+        saws, kerf, lambda dx, dy: dx * dy > lift, lambda dx, dy: max(dx, dy) >= long and min(dx, dy) >= short
+    )
 
 
 def _stock_plans(planned: Sequence[Planned], done: Worked) -> list[StockPlan]:
@@ -107,10 +107,10 @@ def _stock_plan(one: Planned, plans: Sequence[SourcePlan]) -> StockPlan:
     whole = sum((plan.source.length * plan.source.width for plan in plans), Fraction(0))
     boards = sum((laid.length * laid.width for plan in plans for laid in plan.laid), Fraction(0))
     share = boards / whole if whole else Fraction(0)
+    yielded = (Decimal(share.numerator) / Decimal(share.denominator)).quantize(Decimal("0.0001"))
     return StockPlan(
-        one.stock, tuple(plans), one.bound, one.bound_cost, one.missing, cost,
-        (Decimal(share.numerator) / Decimal(share.denominator)).quantize(Decimal("0.0001")), one.kerf, one.trim, one.proven,
-    )  # fmt: skip
+        one.stock, tuple(plans), one.bound, one.bound_cost, one.missing, cost, yielded, one.kerf, one.trim, one.proven
+    )
 
 
 def _left(stocks: Sequence[StockPlan]) -> tuple[tuple[str, Fraction, Fraction, str | None], ...]:

@@ -21,15 +21,12 @@ FREE = 1000
 TOUCHED = 100
 
 
-def plan_sticks(stock: Stock, wants: Sequence[Want], supplies: Sequence[Supply], shop: Shop) -> Planned:
-    return _Problem(stock, wants, supplies, shop).planned()
-
-
-class _Problem:
-    """The same in whole numbers; wants of one length are one."""
+class Sticks:
+    """The planning of one stock in whole numbers, steps as in Sheets; wants of one length are one."""
 
     def __init__(self, stock: Stock, wants: Sequence[Want], supplies: Sequence[Supply], shop: Shop):
         self.stock = stock
+        self.wants = wants
         self.supplies = supplies
         self.shop = shop
         self.scale = scale_for([want.a for want in wants] + [s.length for s in supplies], shop.limits.kerf)
@@ -40,6 +37,14 @@ class _Problem:
             self.of.setdefault(want.a, []).append(want)
         self.priced = all(s.price is not None for s in supplies)
         self.unit = lcm(*(price.denominator for price in self._prices()))
+        self.counts = [(self.scale.grown(a), sum(want.count for want in self.of[a])) for a in self.of]
+        self.sticks = [self._stick(s, price) for s, price in zip(self.supplies, self._prices())]
+        self.layout = StickLayout((), (), 0, 0, True, 0)
+
+    def solve(self, budget: Budget) -> int:
+        if self.counts and self.sticks:
+            self.layout = solve_sticks(self.counts, self.sticks, budget)
+        return self.layout.work
 
     def _prices(self) -> list[Fraction]:
         """What each supply counts for money: where no price is said, its length at the price of what has one."""
@@ -48,17 +53,14 @@ class _Problem:
         return [s.price if s.price is not None else s.length * per_inch for s in self.supplies]
 
     def planned(self) -> Planned:
-        lengths = list(self.of)
-        counts = [(self.scale.grown(a), sum(want.count for want in self.of[a])) for a in lengths]
-        sticks = [self._stick(s, price) for s, price in zip(self.supplies, self._prices())]
-        layout = solve_sticks(counts, sticks, self.shop.budget) if counts else StickLayout((), (), 0, 0, True, 0)
+        lengths, layout = list(self.of), self.layout
         missing: Counter[str] = Counter()
         for i, count in layout.missing:
             for mark in self._marks(lengths[i])[-count:]:
                 missing[mark] += 1
         for want in self.unfit:
             missing[want.members[0].mark] += want.count
-        money = self._least(layout, sticks)
+        money = self._least(layout, self.sticks)
         bought = sum(one.times for one in layout.used if not self.supplies[one.stick].on_hand)
         return Planned(
             self.stock,
@@ -66,10 +68,9 @@ class _Problem:
             self._fewest(lengths) if not missing else 0,
             money if self.priced and bought else None,
             tuple(sorted(missing.items())),
-            self._more(counts, sticks, layout),
+            self._more(self.counts, self.sticks, layout),
             self.shop.limits.kerf,
             Fraction(0),
-            layout.proven,
             layout.proven and bool(layout.used) and not missing,
         )
 

@@ -24,8 +24,8 @@ class Member:
 
 @dataclass(frozen=True)
 class Want:
-    """`count` times the `members` side by side along `a` (a single one for most). `a` × `b` is the rectangle they need, kerfs between them
-    included. `grain` says which of the two lies along the grain: "a", "b" or None (free to turn)."""
+    """`count` times the `members` side by side along `a` (a single one for most). `a` × `b` is the rectangle they need,
+    kerfs between them included. `grain` says which of the two lies along the grain: "a", "b" or None (free to turn)."""
 
     a: Fraction
     b: Fraction

@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from setout.drawing import Drawing
 from setout.geometry import Axis
 from setout.place.model import Fitting, Instance
-from setout.write.assemblies.groups import Group, inside, stands_beside, within
+from setout.write.assemblies.groups import Group, inside, stands_beside
 from setout.write.assemblies.joints import joints
 from setout.write.assemblies.model import Assemblies, Hardware, Part, Sheet, Square
+from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_face, own_sizes
 from setout.write.facts.paths import ranges, spoken

@@ -5,10 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from setout.place.model import Instance
+from setout.write.assemblies.joints import joints
+from setout.write.assemblies.model import Joint
+from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_sizes
 
 BESIDE = 215.0  # points; width of a table of parts that stands beside the drawing
+LEAST = 200.0  # points; a lower drawing would show nothing
+AROUND = 120.0  # points; heading and the box for the diagonals
+A_LINE = 98  # letters in a line as wide as the page
 MOST_BESIDE = 12  # parts; a longer table could not break over two pages there
 
 
@@ -37,10 +43,29 @@ def groups(facts: Facts) -> tuple[Group, ...]:
 def room_for_drawing(facts: Facts, group: Group) -> tuple[float, float]:
     """Width and height, in points, that keep the whole sheet on one page where that can be."""
     path = group.first.path
-    height = facts.height - 150 - 25 * len(facts.joints_of.get(path, ()))
+    hardware = facts.fittings_of.get(path, ())
+    height = facts.height - AROUND - _joints_high(facts, group.first) - (30 + 17 * len(hardware) if hardware else 0)
     if stands_beside(facts, group.first):
-        return facts.width - BESIDE, min(330.0, max(260.0, height))
-    return facts.width, min(330.0, max(240.0, height - 21 * _marks(facts, path)))
+        return facts.width - BESIDE, max(_fit(height), min(330.0, 20 + 27.0 * _marks(facts, path)))
+    return facts.width, _fit(height - 24 - 21 * _marks(facts, path))
+
+
+def _fit(height: float) -> float:
+    """What is left of the page, if that shows anything; a sheet that runs over in any case may have a good drawing."""
+    return min(330.0, height) if height >= LEAST else 290.0
+
+
+def _joints_high(facts: Facts, instance: Instance) -> float:
+    """About how much of the page the list of joints takes: each entry's letters tell its lines."""
+    lines = [1 + _letters(joint) // A_LINE for joint in joints(facts, instance)]
+    return 30 + sum(13.5 * n + 3 for n in lines) if lines else 0.0
+
+
+def _letters(joint: Joint) -> int:
+    sides = (joint.entering, joint.receiving)
+    named = sum(len(", ".join((*place.owners, *place.names))) + 3 for side in sides for place in side.where)
+    marked = sum(4 * len(side.marks) + 14 * len(side.walls) for side in sides)
+    return named + marked + 26 + 28 * len(joint.housings) + 26 * len(joint.fasteners) + 6 * joint.glued
 
 
 def stands_beside(facts: Facts, instance: Instance) -> bool:
@@ -55,13 +80,6 @@ def stands_beside(facts: Facts, instance: Instance) -> bool:
 def inside(facts: Facts, instance: Instance) -> tuple[Instance, ...]:
     """Assemblies standing in it."""
     return facts.instances_in.get(instance.path, ())
-
-
-def within(instance: Instance, path: str) -> str:
-    """A path as seen from inside the instance; itself is ""."""
-    if path == instance.path:
-        return ""
-    return path.removeprefix(instance.path + ".") if instance.path else path
 
 
 def _marks(facts: Facts, path: str) -> int:

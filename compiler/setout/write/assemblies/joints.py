@@ -7,8 +7,8 @@ from typing import TypeVar
 
 from setout.join.model import Contact
 from setout.place.model import Instance
-from setout.write.assemblies.groups import within
 from setout.write.assemblies.model import Housing, Joint, Side
+from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
 from setout.write.facts.lines import fastener_lines
 from setout.write.facts.paths import fold

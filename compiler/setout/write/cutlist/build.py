@@ -71,6 +71,10 @@ def _edges(sides: dict[str, int]) -> str:
     return ", ".join(said)
 
 
+def _cut_from(facts: Facts, piece: Piece) -> str:
+    return "; ".join(f"{source} x {count}" for source, count in facts.cut_from.get(piece.mark, ()))
+
+
 COLUMNS = (
     Column("mark", "the piece's mark", lambda f, p: p.mark),
     Column("count", "boards to cut", lambda f, p: str(p.count)),
@@ -90,5 +94,6 @@ COLUMNS = (
     Column("banding", "edges with banding, long ones run along the length; empty: none", lambda f, p: _banding(p)),
     Column("waits_for", "measures it is held by, separated by blanks", lambda f, p: " ".join(p.measures)),
     Column("reserve", "held pieces: length x width to keep material for", _reserve),
+    Column("cut_from", "sources of the cutting plan with how many boards each gives; empty: not planned", _cut_from),
     Column("boards", "paths of the boards, separated by blanks", lambda f, p: " ".join(p.boards)),
 )

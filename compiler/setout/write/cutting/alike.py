@@ -30,11 +30,10 @@ class Alike:
         return together(self.names)
 
     def board(self, name: str) -> str:
-        """A board's name; where it stands for one on each source, without theirs."""
+        """A board's name as the list has it: "-a" for the one marked "ply 1-a"; the source's own, of several without
+        the number."""
         own = self.first.source.id
-        if len(self.plans) == 1 or not name.startswith(own):
-            return name
-        return name[len(own) :] or self.name
+        return name.removeprefix(own) or (own if len(self.plans) == 1 else own.rpartition(" ")[0])
 
 
 def alike(stock: StockPlan) -> tuple[Alike, ...]:

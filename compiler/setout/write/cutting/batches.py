@@ -16,7 +16,8 @@ BY_DRAWING = ("trim", "break down")
 
 
 def batches(cutting: Cutting, style: Style) -> tuple[Batch, ...]:
-    """Neighbours in the order of work at the same setting; trimming and breaking down are done board by board, at many."""
+    """Neighbours in the order of work at the same setting; trimming and breaking down are done board by board, at
+    many."""
     at = {number: index for index, setting in enumerate(cutting.settings) for number in setting.cuts}
     cuts = sorted((cut for stock in cutting.stocks for plan in stock.sources for cut in plan.cuts), key=_number)
     return tuple(_batch(list(many), style) for _, many in groupby(cuts, lambda cut: _key(cut, at)))

@@ -8,24 +8,23 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from setout.drawing import Drawing
+from setout.plan.cutting import rack_text
 from setout.plan.cutting.model import Cut, Cutting, StockPlan
-from setout.write.cutting.alike import Alike, alike, together
+from setout.write.cutting.alike import Alike, alike
 from setout.write.cutting.batches import batches
 from setout.write.cutting.cuts import rows, sizes_of
 from setout.write.cutting.model import CuttingPages, Missing, Reserved, SourceSheet, StockSheet, Yielded
-from setout.write.cutting.rack import rack_text
+from setout.write.cutting.room import leaves_room_beside, shares_a_page
 from setout.write.facts import Facts
 from setout.write.facts.paths import spoken
-from setout.write.facts.sizes import length
+from setout.write.facts.sizes import Length, length
 from setout.write.facts.supply import money, supply
-
-ON_A_PAGE = 15  # cuts that stand with their drawing on one page
 
 
 def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
-    """`drawings` by the name of a source (of those cut alike the first). None without a cutting plan."""
+    """`drawings` by the name of a source (of those cut alike the first). None without a plan of anything."""
     cutting = facts.plan.cutting
-    if cutting is None:
+    if cutting is None or not cutting.stocks:
         return None
     cuts = [cut for stock in cutting.stocks for plan in stock.sources for cut in plan.cuts]
     costs = [stock.cost for stock in cutting.stocks if stock.cost is not None]
@@ -35,14 +34,24 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
         priceless=tuple(stock.stock.title for stock in cutting.stocks if stock.cost is None),
         batches=batches(cutting, facts.style),
         reserved=_reserved(facts, cutting),
-        rack=rack_text(cutting, dict(facts.project.stocks), facts.style),
+        rack=rack_text(cutting, facts.style),
         untouched=bool(cutting.untouched),
         unsawn=tuple(cut.number for cut in cuts if cut.saw is None),
-        finished=cutting.finished,
+        kerfs=_kerfs(facts, cutting),
+        trim=next((length(stock.trim, facts.style) for stock in cutting.stocks if stock.trim), None),
+        finished=cutting.finished or all(stock.proven for stock in cutting.stocks),
         broken_down=_any(cuts, "break down"),
         ripped=_any(cuts, "rip"),
         crosscut=_any(cuts, "crosscut"),
     )
+
+
+def _kerfs(facts: Facts, cutting: Cutting) -> tuple[tuple[Length, tuple[str, ...]], ...]:
+    """Kerfs planned with, and the stocks by title that each was planned with for."""
+    titles: dict[Fraction, list[str]] = {}
+    for stock in cutting.stocks:
+        titles.setdefault(stock.kerf, []).append(stock.stock.title)
+    return tuple((length(kerf, facts.style), tuple(of)) for kerf, of in titles.items())
 
 
 def _any(cuts: list[Cut], kind: str) -> bool:
@@ -55,10 +64,8 @@ def _stock(facts: Facts, plan: StockPlan, drawings: Mapping[str, Drawing]) -> St
         thick=length(plan.stock.thick, facts.style),
         supply=supply(plan, facts.style),
         percent=str((plan.yield_ * 100).quantize(Decimal(1), ROUND_HALF_UP)),
-        kerf=length(plan.kerf, facts.style),
-        trim=length(plan.trim, facts.style) if plan.trim else None,
         missing=tuple(_missing(facts, mark, count) for mark, count in plan.missing),
-        sources=tuple(_source(facts, one, drawings[one.first.source.id]) for one in alike(plan)),
+        sources=tuple(_source(facts, one, drawings[one.first.source.id], n == 0) for n, one in enumerate(alike(plan))),
     )
 
 
@@ -68,9 +75,8 @@ def _missing(facts: Facts, mark: str, count: int) -> Missing:
     return Missing(mark, count, sizes_of(piece.length.reserve, piece.width.reserve, is_sheet, facts.style))
 
 
-def _source(facts: Facts, alike: Alike, drawing: Drawing) -> SourceSheet:
-    source = alike.first.source
-    made = rows(alike, facts.style)
+def _source(facts: Facts, alike: Alike, drawing: Drawing, is_first: bool) -> SourceSheet:
+    source, cuts = alike.first.source, rows(alike, facts.style)
     return SourceSheet(
         name=alike.name,
         names=alike.names,
@@ -79,8 +85,9 @@ def _source(facts: Facts, alike: Alike, drawing: Drawing) -> SourceSheet:
         sizes=sizes_of(source.length, source.width, source.stock.kind == "sheet", facts.style),
         drawing=drawing,
         yields=_yields(facts, alike),
-        rows=made,
-        short=len(made) <= ON_A_PAGE,
+        rows=cuts,
+        keep=shares_a_page(facts, cuts, drawing, is_first),
+        beside=source.stock.kind == "sheet" and leaves_room_beside(facts, drawing),
     )
 
 
@@ -104,7 +111,7 @@ def _reserved(facts: Facts, cutting: Cutting) -> tuple[Reserved, ...]:
         Reserved(
             piece.mark,
             tuple(spoken(name) for name in piece.measures),
-            tuple(together((p.source.id,)) for p in plans if any(laid.mark == piece.mark for laid in p.laid)),
+            tuple(p.source.id for p in plans if any(laid.mark == piece.mark for laid in p.laid)),
         )
         for piece in held
     )

@@ -11,7 +11,8 @@ from setout.write.facts.supply import Supply
 
 @dataclass(frozen=True)
 class Side:
-    """What lies on one side of a cut. kind as in plan.cutting.model.Falls; `name` a mark, a board or a letter; `sizes` of boards and offcuts."""
+    """What lies on one side of a cut. kind as in plan.cutting.model.Falls; `name` a mark, a board or a letter;
+    `sizes` of boards and offcuts."""
 
     kind: str
     name: str
@@ -20,8 +21,10 @@ class Side:
 
 @dataclass(frozen=True)
 class Row:
-    """One cut on each of the sources that are cut alike. `how`: "guide", "fence" or "stop" (set to `setting`, from the board's `edge`), "trim" (takes
-    `setting` off that edge, kerf included), "shave" (the guide at `setting`; the edge across is only just touched) or "none" (no saw can)."""
+    """One cut on each of the sources that are cut alike. `how`: "guide", "fence" or "stop" (set to `setting`, from
+    the board's `edge`), "trim" (takes
+    `setting` off that edge, kerf included), "shave" (the guide at `setting`; the edge across is only just touched)
+    or "none" (no saw can)."""
 
     numbers: tuple[int, ...]
     kind: str
@@ -46,7 +49,9 @@ class Yielded:
 
 @dataclass(frozen=True)
 class SourceSheet:
-    """One source, or several cut alike under one drawing. `names` what is written on them; `sizes` length and width, of sticks the length alone."""
+    """One source, or several cut alike under one drawing. `names` what is written on them; `sizes` length and width,
+    of sticks the length alone.
+    `keep` it all on one page; `beside` the drawing is room for what comes out."""
 
     name: str
     names: tuple[str, ...]
@@ -56,7 +61,8 @@ class SourceSheet:
     drawing: Drawing
     yields: tuple[Yielded, ...]
     rows: tuple[Row, ...]
-    short: bool
+    keep: bool
+    beside: bool
 
 
 @dataclass(frozen=True)
@@ -72,15 +78,14 @@ class StockSheet:
     thick: Length
     supply: Supply
     percent: str
-    kerf: Length
-    trim: Length | None
     missing: tuple[Missing, ...]
     sources: tuple[SourceSheet, ...]
 
 
 @dataclass(frozen=True)
 class Batch:
-    """Cuts in the order of work at one setting, or (no `setting`) a breaking down by the drawings. `cuts` source and numbers; `makes` marks and how many."""
+    """Cuts in the order of work at one setting, or (no `setting`) a breaking down by the drawings. `cuts` source and
+    numbers; `makes` marks and how many."""
 
     saw: str
     how: str
@@ -101,7 +106,8 @@ class Reserved:
 
 @dataclass(frozen=True)
 class CuttingPages:
-    """`cost` of all that is bought and has a price; `priceless` what has none. `rack` is text that another spec can include."""
+    """`cost` of all that is bought and has a price; `priceless` what has none. `kerfs` with the stocks planned with
+    each. `rack` is text that another spec can include."""
 
     stocks: tuple[StockSheet, ...]
     cost: str
@@ -111,7 +117,17 @@ class CuttingPages:
     rack: str
     untouched: bool
     unsawn: tuple[int, ...]
+    kerfs: tuple[tuple[Length, tuple[str, ...]], ...]
+    trim: Length | None
     finished: bool
     broken_down: bool
     ripped: bool
     crosscut: bool
+
+    @property
+    def sheets(self) -> tuple[StockSheet, ...]:
+        return tuple(stock for stock in self.stocks if stock.sources and stock.supply.kind == "sheet")
+
+    @property
+    def sticks(self) -> tuple[StockSheet, ...]:
+        return tuple(stock for stock in self.stocks if stock.sources and stock.supply.kind == "stick")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -105,6 +106,13 @@ class Facts:
     def cavities_of(self) -> Mapping[str, tuple[Cavity, ...]]:
         """By joint."""
         return _gathered((cut.joint, cut) for board in self.joined.boards.values() for cut in board.cuts)
+
+    @cached_property
+    def cut_from(self) -> Mapping[str, tuple[tuple[str, int], ...]]:
+        """The sources that the boards of each mark come from, and how many from each."""
+        stocks = () if self.plan.cutting is None else self.plan.cutting.stocks
+        count = Counter((laid.mark, p.source.id) for s in stocks for p in s.sources for laid in p.laid)
+        return _gathered((mark, (source, n)) for (mark, source), n in count.items())
 
     @property
     def open_measures(self) -> tuple[str, ...]:

@@ -14,7 +14,8 @@ from setout.write.facts.sizes import Length, decimal, length
 
 @dataclass(frozen=True)
 class Lot:
-    """Sources of one size; `sizes` length and width, of sticks the length alone. `price` of one, "" where none is said."""
+    """Sources of one size; `sizes` length and width, of sticks the length alone. `price` of one, "" where none is
+    said."""
 
     count: int
     sizes: tuple[Length, ...]
@@ -23,8 +24,9 @@ class Lot:
 
 @dataclass(frozen=True)
 class Supply:
-    """One stock's sources. `claim` "proven", "nothing" (to buy), "cheaper" (a cheaper mix may be possible; `least_cost` bounds it), "fewer" (fewer
-    may do; `least` bounds it) or "short" (boards are missing). `cost` "" without a price."""
+    """One stock's sources. `cost` and `least_cost` "" without a price. `claim`: "nothing" to buy; "fewest", "cheapest"
+    (proven; of sticks without a price the least length); "fewer" may do (`least` bounds it); a "cheaper" mix may be
+    possible (`least_cost` bounds it); "short": boards are missing; "" when nothing can be said."""
 
     kind: str
     bought: tuple[Lot, ...]
@@ -62,8 +64,10 @@ def _claim(plan: StockPlan) -> str:
     if not plan.bought:
         return "nothing"
     if plan.proven:
-        return "proven"
-    return "fewer" if plan.bought > plan.bound else "cheaper"
+        return "fewest" if plan.bought <= plan.bound else "cheapest"
+    if plan.bought > plan.bound:
+        return "fewer"
+    return "cheaper" if plan.bound_cost is not None and plan.cost is not None and plan.bound_cost < plan.cost else ""
 
 
 def _lots(sources: Iterable[Source], style: Style) -> tuple[Lot, ...]:

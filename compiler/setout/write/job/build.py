@@ -18,6 +18,7 @@ from setout.resolve.model import MeasureDef, Stock
 from setout.write.facts.sizes import Count
 from setout.write.facts.totals import Totals, totals
 from setout.write.job.boards import board_of, loose_of
+from setout.write.job.cutting import cutting_of
 from setout.write.job.buy import buy, kind_of_hardware, sold
 from setout.write.job.inspection import inspection
 from setout.write.job.values import Json, box_of, face_word, length, maybe
@@ -64,6 +65,7 @@ def _content(plan: Plan) -> Json:
         "catalogue": [kind_of_hardware(kind) for kind in project.hardware.values()],
         "buy": buy(plan.buying),
         "inspection": inspection(plan.inspected),
+        "cutting": cutting_of(plan.cutting),
         "order": _order(plan.order.steps),
         "totals": _totals(totals(plan)),
     }

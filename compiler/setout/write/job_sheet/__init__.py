@@ -1,5 +1,5 @@
 """The first sheet of the packet."""
 
-from setout.write.job_sheet.build import JobSheet, build
+from setout.write.job_sheet.build import JobSheet, build, room_for_view
 
-__all__ = ["JobSheet", "build"]
+__all__ = ["JobSheet", "build", "room_for_view"]

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from setout.drawing import Drawing
+from setout.resolve.model import Stock
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_sizes
 from setout.write.facts.lines import FastenerLine, HoleLine, fastener_lines, hole_lines
 from setout.write.facts.paths import Where, ranges, spoken
 from setout.write.facts.sizes import Length, area, length, run, size
+from setout.write.facts.supply import Supply, supply
 from setout.write.facts.totals import Fitted, Material, Totals, totals
-
-GAP = 14.0  # points between two drawings in a row
 
 
 @dataclass(frozen=True)
@@ -43,7 +42,9 @@ class Example:
 
 @dataclass(frozen=True)
 class Stuff:
-    """`amount` square feet or metres of sheet, feet or metres of stick; `least` so many of `each` at the very least."""
+    """`amount` square feet or metres of sheet, feet or metres of stick; `least` so many of `each` at the very least,
+    where
+    no cutting plan gives its `supply`."""
 
     title: str
     kind: str
@@ -51,6 +52,7 @@ class Stuff:
     amount: str
     least: int
     each: tuple[Length, ...]
+    supply: Supply | None
 
 
 @dataclass(frozen=True)
@@ -66,10 +68,11 @@ class JobSheet:
     things: tuple[Thing, ...]
     loose: bool
     overall: tuple[Length, ...]
-    views: tuple[tuple[Drawing, ...], ...]
+    view: Drawing | None
     pieces: int
     boards: int
     stuff: tuple[Stuff, ...]
+    planned: bool
     holes: tuple[HoleLine, ...]
     fasteners: tuple[FastenerLine, ...]
     fitted: tuple[Fitted, ...]
@@ -78,17 +81,18 @@ class JobSheet:
     example: Example | None
 
 
-def build(facts: Facts, views: Mapping[str, Drawing]) -> JobSheet:
+def build(facts: Facts, view: Drawing | None) -> JobSheet:
     counted = totals(facts.plan)
     return JobSheet(
         title=facts.project.title,
         things=_things(facts),
         loose=bool(facts.scene.loose),
         overall=_overall(facts),
-        views=_in_rows(tuple(views.values()), facts.width),
+        view=view,
         pieces=counted.pieces,
         boards=counted.boards,
         stuff=tuple(_stuff(facts, material) for material in counted.materials),
+        planned=facts.plan.cutting is not None,
         holes=hole_lines(facts, counted.bores),
         fasteners=fastener_lines(facts, counted.fasteners),
         fitted=counted.fitted,
@@ -98,15 +102,10 @@ def build(facts: Facts, views: Mapping[str, Drawing]) -> JobSheet:
     )
 
 
-def _in_rows(views: tuple[Drawing, ...], width: float) -> tuple[tuple[Drawing, ...], ...]:
-    """As many side by side as the page is wide."""
-    rows: list[list[Drawing]] = []
-    for drawing in views:
-        if rows and sum(d.width + GAP for d in rows[-1]) + drawing.width <= width:
-            rows[-1].append(drawing)
-        else:
-            rows.append([drawing])
-    return tuple(map(tuple, rows))
+def room_for_view(facts: Facts) -> float:
+    """Height, in points, that keeps the views on the first page."""
+    boxed = 36 + 19 * len(facts.open_measures) if facts.open_measures else 0
+    return min(420.0, max(260.0, facts.height - 92 - 20 * (len(_things(facts)) + 1) - boxed))
 
 
 def _things(facts: Facts) -> tuple[Thing, ...]:
@@ -136,7 +135,14 @@ def _stuff(facts: Facts, material: Material) -> Stuff:
     amount = area(material.area, facts.style) if is_sheet else run(material.run, facts.style)
     each = (stock.long, stock.short) if is_sheet else (material.longest,)
     known = tuple(value for value in each if value is not None)
-    return Stuff(stock.title, stock.kind, material.boards, amount, material.least, _lengths(facts, known))
+    return Stuff(
+        stock.title, stock.kind, material.boards, amount, material.least, _lengths(facts, known), _supply(facts, stock)
+    )
+
+
+def _supply(facts: Facts, stock: Stock) -> Supply | None:
+    stocks = () if facts.plan.cutting is None else facts.plan.cutting.stocks
+    return next((supply(plan, facts.style) for plan in stocks if plan.stock.name == stock.name), None)
 
 
 def _glue(facts: Facts, counted: Totals) -> str:

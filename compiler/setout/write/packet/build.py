@@ -42,7 +42,7 @@ class Bound:
 
 
 DOCUMENTS = (
-    Document("job-sheet", "job_sheet/page.html.j2", lambda m: job_sheet.build(m.facts, m.drawings.views)),
+    Document("job-sheet", "job_sheet/page.html.j2", lambda m: job_sheet.build(m.facts, m.drawings.job)),
     Document("cutting", "cutting/page.html.j2", lambda m: cutting.build(m.facts, m.drawings.cutting)),
     Document("pieces", "pieces/page.html.j2", lambda m: pieces.build(m.facts)),
     Document("joinery", "joinery/page.html.j2", lambda m: joinery.build(m.facts, m.drawings.pieces)),

@@ -33,7 +33,8 @@ def _board(used: Used, kind_of: dict[int, int], spec: Bin) -> Board:
 
 
 def _node(region: Region | Piece, kind_of: dict[int, int]) -> Node:
-    """As under a parent along x. A region of one part is no cut of its own, and one along its parent's direction is part of it."""
+    """As under a parent along x. A region of one part is no cut of its own, and one along its parent's direction is
+    part of it."""
     if isinstance(region, Piece):
         return Node(0, None, region.width, region.height, kind_of[region.item])
     d = 0 if region.along == "x" else 1

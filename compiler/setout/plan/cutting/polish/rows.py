@@ -13,7 +13,8 @@ Row = tuple[int, int, int, list[tuple[int, int, int]]]
 
 
 def rows_of(pool: Sequence[int], kinds: Sequence[Kind], d: int, room: int, rng: random.Random) -> list[Row]:
-    """The pool in rows along `d`, each of one width and no longer than `room`; a kind that may turn joins the width that most share."""
+    """The pool in rows along `d`, each of one width and no longer than `room`; a kind that may turn joins the width
+    that most share."""
     common: dict[int, int] = {}
     for k in pool:
         for shape in kinds[k].shapes:
@@ -23,7 +24,11 @@ def rows_of(pool: Sequence[int], kinds: Sequence[Kind], d: int, room: int, rng: 
         able = [shape for shape in kinds[k].shapes if shape[d] <= room] or kinds[k].shapes
         shape = able[0] if len(able) == 1 else max(able, key=lambda s: common[s[1 - d]] * (0.7 + 0.6 * rng.random()))
         groups.setdefault(shape[1 - d], []).append((shape[d], k))
-    return [_row(d, width, members) for width in sorted(groups) for members in _filled(sorted(groups[width], reverse=True), room)]
+    return [
+        _row(d, width, members)
+        for width in sorted(groups)
+        for members in _filled(sorted(groups[width], reverse=True), room)
+    ]
 
 
 def opened(board: Board, rows: dict[int, Row]) -> None:

@@ -10,26 +10,30 @@ from setout.plan.cutting.search.trees import Board, Node, squares
 
 @dataclass(frozen=True)
 class Taste:
-    """What counts: weights of the share of a sheet's area that is the largest leftover, of each fence setting, each stop, each cut; of the sum
-    of the squared shares of all leftovers (it leads the search on where nothing else changes)."""
+    """What counts: weights of the share of a sheet's area that is the largest leftover, of each fence setting, each
+    stop, each cut; of the sum of the squared shares of all leftovers (it leads the search on where nothing else
+    changes)."""
 
     leftover: float = 60.0
-    fence: float = 1.0
+    fence: float = 2.0
     stop: float = 0.3
     cut: float = 0.08
-    tidy: float = 4.0
+    tidy: float = 8.0
 
 
 @dataclass(frozen=True)
 class Rules:
-    """`kerf` and the least sizes worth keeping as the search counts them; `area` of the largest board; `feasible(along, across, setting)` whether
-    some saw can make a cut."""
+    """`kerf` and the least sizes worth keeping as the search counts them; `area` of the largest board; `feasible(along,
+    across, setting)` whether some saw can make a cut; `fenced(across, setting)` whether a fence reaches so far on
+    boards so long; `known` are fence settings made in any case."""
 
     kerf: int
     keep_long: int
     keep_short: int
     area: int
     feasible: Callable[[int, int, int], bool]
+    fenced: Callable[[int, int], bool]
+    known: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -44,6 +48,7 @@ class Merit:
     tidy: float
 
 
+USUAL = Taste()
 EMPTY = Merit(frozenset(), frozenset(), 0, 0, 0, 0.0)
 
 
@@ -57,7 +62,9 @@ def merit(board: Board, rules: Rules) -> Merit:
         walk.cut(across, along, root.a)
         walk.leave(across - root.a, along)
     walk.node(root, along, root.a)
-    return Merit(frozenset(walk.fences), frozenset(walk.stops), walk.cuts, walk.bad, walk.left, squares(board) / rules.area**2)
+    return Merit(
+        frozenset(walk.fences), frozenset(walk.stops), walk.cuts, walk.bad, walk.left, squares(board) / rules.area**2
+    )
 
 
 class _Walk:
@@ -85,7 +92,10 @@ class _Walk:
     def cut(self, along: int, across: int, size: int) -> None:
         kerf = self.rules.kerf
         self.cuts += 1
-        (self.fences if along < across else self.stops).add(size)
+        if along >= across or not self.rules.fenced(across - kerf, size - kerf):
+            self.stops.add(size)
+        elif size not in self.rules.known:
+            self.fences.add(size)
         if not self.rules.feasible(along - kerf, across - kerf, size - kerf):
             self.bad += 1
 

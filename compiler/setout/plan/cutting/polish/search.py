@@ -1,7 +1,7 @@
 """Late acceptance over boards torn apart and laid again, on the same sheets.
 
-Half of the steps lay what was torn out board by board at the place that leaves the largest leftovers, half of them first join boards of one width
-into rows. What doesn't find a place again undoes the step.
+Half of the steps lay what was torn out board by board at the place that leaves the largest leftovers, half of them
+first join boards of one width into rows. What doesn't find a place again undoes the step.
 """
 
 from __future__ import annotations
@@ -29,7 +29,7 @@ def polished(
     bins: Sequence[Bin],
     rules: Rules,
     budget: Budget,
-    taste: Taste = Taste(),
+    taste: Taste,
     told: Callable[[float], None] | None = None,
 ) -> tuple[Used, ...]:
     """The same items on the same bins (or on fewer), better laid."""
@@ -39,8 +39,16 @@ def polished(
     return used_from(search.best, kinds, items)
 
 
+def fences(used: Sequence[Used], items: Sequence[Item], bins: Sequence[Bin], rules: Rules) -> frozenset[int]:
+    """The fence settings of a layout that are not known already."""
+    found = [merit(board, rules).fences for board in boards_of(used, kinds_of(items), bins)]
+    return frozenset().union(*found)
+
+
 class Polish:
-    def __init__(self, kinds: Sequence[Kind], boards: list[Board], rules: Rules, taste: Taste, meter: Meter, rng: random.Random):
+    def __init__(
+        self, kinds: Sequence[Kind], boards: list[Board], rules: Rules, taste: Taste, meter: Meter, rng: random.Random
+    ):
         self.kinds = kinds
         self.rules = rules
         self.taste = taste
@@ -89,6 +97,7 @@ class Polish:
                 told(self.meter.work / self.meter.limit if self.meter.limit else 1.0)
 
     def step(self, late: list[float], step: int) -> None:
+        self.meter.work += 1
         picked = self.pick()
         old = [(self.boards[i], self.merits[i]) for i in picked]
         before = late[step % MEMORY]
@@ -117,7 +126,8 @@ class Polish:
             self.best = list(self.boards)
 
     def regrouped(self) -> None:
-        """Starts that lay everything anew in rows of one width, on the same bins; the best of them and of the plan given."""
+        """Starts that lay everything anew in rows of one width, on the same bins; the best of them and of the plan
+        given."""
         given = list(self.boards)
         for trial in range(8):
             if self.meter.spent():
@@ -138,9 +148,19 @@ class Polish:
         rng = self.rng
         new = [board.copy() for board in old]
         pool: list[int] = []
+        aim = (
+            rng.choice(sorted(self.fences, key=lambda n: (self.fences[n], n))[: 1 + len(self.fences) // 2] or [0])
+            if rng.random() < 0.3
+            else 0
+        )
         for board in new:
             found = leaves(board.root)
             if not found:
+                continue
+            if aim:
+                for leaf in found:
+                    if leaf.a == aim or leaf.c == aim or rng.random() < 0.15:
+                        pool += remove(board, leaf)
                 continue
             chance = rng.random()
             if chance < 0.3:

@@ -18,7 +18,6 @@ from setout.plan.cutting.search.model import (
     Region,
     Stick,
     StickLayout,
-    Tastes,
     Used,
     UsedStick,
 )
@@ -37,7 +36,6 @@ __all__ = [
     "Region",
     "Stick",
     "StickLayout",
-    "Tastes",
     "Used",
     "UsedStick",
     "bound",

@@ -18,7 +18,12 @@ from setout.plan.cutting.search.trees import Board, kinds_on, leaves, remove
 
 STARTS = 60  # boards that a round of enriching starts from
 EPS = 1e-6
-C = dict(REFILLS=5000, TORN=0.6, NOISE=0.5, LP=0.5, DRY=3, RA=40, RB=6)
+REFILLS = 5000  # work between two solutions of the programme
+TORN = 0.8  # at most this share of a board is torn out
+NOISE = 0.5  # how far the order of laying strays from the prices
+SLACK = 0.04
+DRY = 3  # rounds without a worthy pattern before giving up
+ROUNDS_FIRST, ROUNDS_LATER = 80, 6
 
 
 class Columns:
@@ -46,9 +51,9 @@ class Columns:
         self.master.ask(demand, copies)
         dry = 0
         while True:
-            self.meter.work += int(len(self.master.patterns) * C["LP"])
+            self.meter.work += 10 + len(self.master.patterns) // 2
             relaxed = self.master.solve()
-            if relaxed.value <= enough + EPS or rounds <= 0 or dry >= C["DRY"] or self.meter.spent():
+            if relaxed.value <= enough + EPS or rounds <= 0 or dry >= DRY or self.meter.spent():
                 return relaxed
             rounds -= 1
             dry = 0 if self.refills(relaxed, demand) else dry + 1
@@ -63,7 +68,7 @@ class Columns:
         states = self.starts(relaxed)
         costs = [spec.cost - extra for spec, extra in zip(self.fleet.bins, relaxed.extra)]
         found = 0
-        limit = self.meter.work + C["REFILLS"]
+        limit = self.meter.work + REFILLS
         while self.meter.work < limit and not self.meter.spent():
             slot = int(rng.random() ** 2 * len(states))
             gain, board = states[slot]
@@ -92,7 +97,7 @@ class Columns:
         board = self.moved(board)
         found = leaves(board.root)
         if rng.random() < 0.5:
-            for leaf in rng.sample(found, rng.randint(1, max(1, int(len(found) * C["TORN"])))):
+            for leaf in rng.sample(found, rng.randint(1, max(1, int(len(found) * TORN)))):
                 remove(board, leaf)
         else:
             node = found[int(rng.random() * len(found))]
@@ -104,12 +109,11 @@ class Columns:
         for k in kinds_on(board):
             left[k] -= 1
             value += price[k]
-        noise = C["NOISE"]
         areas = self.areas
         if rng.random() < 0.5:
-            order = [(-price[k] * (1 + noise * rng.random()), k) for k in useful]
+            order = [(-price[k] * (1 + NOISE * rng.random()), k) for k in useful]
         else:
-            order = [(-price[k] / areas[k] * (1 + noise * rng.random()), k) for k in useful]
+            order = [(-price[k] / areas[k] * (1 + NOISE * rng.random()), k) for k in useful]
         order.sort()
         order = [k for _, k in order]
         self.fill(board, order, left, price, gain + costs[board.bin] - value)
@@ -136,6 +140,7 @@ class Columns:
         shapes = self.shapes
         dearest = self.dearest(order, price) if price else None
         work = 0
+        small: list[tuple[int, int]] = []  # shapes without a place: none that is as wide and as high has one
         for n, k in enumerate(order):
             if dearest and free * dearest[n] < wanted:
                 break
@@ -143,13 +148,19 @@ class Columns:
             while left[k] > 0 and area <= free:
                 best, place = NOWHERE, None
                 for w, h in shapes[k]:
-                    if board.root is not None:
-                        work += 1 + board.count // 4
-                        best, place = look(board, w, h, best, place)
+                    for fw, fh in small:
+                        if w >= fw and h >= fh:
+                            break
                     else:
-                        gain = look_empty(board, w, h)
-                        if gain > best:
-                            best, place = gain, (None, None, w, h)
+                        if board.root is not None:
+                            work += 1 + board.count // 4
+                            best, place = look(board, w, h, best, place)
+                            if place is None:
+                                small.append((w, h))
+                        else:
+                            gain = look_empty(board, w, h)
+                            if gain > best:
+                                best, place = gain, (None, None, w, h)
                 if place is None:
                     break
                 put(board, k, place)
@@ -172,13 +183,13 @@ class Columns:
         tops.reverse()
         return tops
 
-    def dive(self, limit: float, rounds: int) -> tuple[list[Board], list[int]]:
+    def dive(self, limit: float, low: float) -> tuple[list[Board], list[int]]:
         """Boards for everything, or as many as cost less than `limit`, and the demand left."""
         demand = list(self.demand)
         boards: list[Board] = []
         spent = 0.0
         while any(demand) and not self.meter.spent():
-            relaxed = self.enrich(demand, boards, limit - spent, int(C['RB'] if boards else C['RA']))
+            relaxed = self.enrich(demand, boards, (limit if boards else self.hoped(limit, low)) - spent, ROUNDS_LATER if boards else ROUNDS_FIRST)
             if not relaxed.shares or spent + relaxed.value > limit + EPS and (not boards or len(self.fleet.bins) > 1):
                 break
             for board in self.chosen(relaxed, demand):
@@ -187,6 +198,11 @@ class Columns:
             if spent + min(spec.cost for spec in self.fleet.bins) > limit:
                 break
         return boards, demand
+
+    def hoped(self, limit: float, low: float) -> float:
+        """The value to bring the programme down to before a dive: what is wanted, or less while the bound is far below."""
+        close = len(self.fleet.bins) == 1 and limit - low <= 2 * self.fleet.bins[0].cost
+        return limit - SLACK * self.fleet.bins[0].cost if close else (limit + low) / 2
 
     def chosen(self, relaxed: Relaxed, demand: list[int]) -> list[Board]:
         """Every pattern taken whole, or the one most used; what they hold is counted off the demand."""

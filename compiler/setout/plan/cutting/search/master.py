@@ -33,7 +33,7 @@ class Master:
     """Rows: the demand of each kind, then the copies of each bin. `short` is what a missing item costs for each unit of its area."""
 
     def __init__(self, areas: Sequence[int], costs: Sequence[int], short: float):
-        import highspy
+        from setout.plan.cutting.search.quiet import Quiet, highspy
 
         self.areas = areas
         self.costs = costs
@@ -41,11 +41,8 @@ class Master:
         self.patterns: list[Pattern] = []
         self.known: set[tuple] = set()
         self.inf = highspy.kHighsInf
-        self.lp = highspy.Highs()
-        self.lp.setOptionValue("log_to_console", False)
-        self.lp.setOptionValue("output_flag", False)
-        self.lp.setOptionValue("threads", 1)
-        self.lp.setOptionValue("simplex_strategy", 4)
+        self.lp = Quiet()
+        self.lp.setOptionValue("simplex_strategy", 4)  # primal: columns come, rows stay
         for _ in areas:
             self.lp.addRow(0.0, self.inf, 0, [], [])
         for _ in costs:

@@ -145,16 +145,6 @@ class StickLayout:
 
 
 @dataclass(frozen=True)
-class Tastes:
-    """What makes a plan better among those of equal cost: weights of the share of a bin's area that is the largest single leftover,
-    of each different width cut, and of each cut."""
-
-    leftover: float = 1.0
-    width: float = 0.01
-    cut: float = 0.001
-
-
-@dataclass(frozen=True)
 class Progress:
     """Told to whoever watches: the cost of the best plan so far, the bound, and the work done."""
 

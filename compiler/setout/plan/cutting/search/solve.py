@@ -12,25 +12,34 @@ from setout.plan.cutting.search.kinds import Kind, kinds_of
 from setout.plan.cutting.search.layout import used_of
 from setout.plan.cutting.search.meter import Meter
 from setout.plan.cutting.search.model import Bin, Bound, Budget, Item, Layout, Progress
+from setout.plan.cutting.search.places import put
 from setout.plan.cutting.search.squeeze import Squeeze
 from setout.plan.cutting.search.trees import Board, kinds_on
 
 Told = Callable[[Progress], None]
+FIRST = 10_000  # work of the first tries to do without a board
+MANY = 12  # items on a board from which on ...
+LONGER = 60  # ... the first tries are so much longer, for then patterns help little
+MOST = 40_000
+SHARE_OF_MANY = 3.0  # work of squeezing a plan rounded from patterns, against the work of rounding it
+SWAP = 2_000  # work of a try to do with a cheaper bin
+LAST = 200_000  # work of bringing in what found no place on limited bins
 
 
-def solve(items: Sequence[Item], bins: Sequence[Bin], budget: Budget = Budget(), progress: Told | None = None) -> Layout:
-    """A plan of least cost among those found; items that fit no bin, or for which the bins don't suffice, are `missing`."""
+def solve(
+    items: Sequence[Item],
+    bins: Sequence[Bin],
+    budget: Budget = Budget(),
+    progress: Told | None = None,
+) -> Layout:
+    """A plan of least cost among those found. Items that fit no bin, or for which the bins don't suffice, are `missing`."""
     meter = Meter(budget)
     kinds = [kind for kind in kinds_of(items) if any(fits(kind, spec) for spec in bins)]
     search = Search(kinds, bins, bound(items, bins), meter, progress)
     search.run()
     used, laid = used_of(search.boards, kinds, items)
     missing = tuple((i, item.count - laid.get(i, 0)) for i, item in enumerate(items) if item.count > laid.get(i, 0))
-    cost = search.fleet.cost(search.boards)
-    return Layout(used, missing, cost, search.bound, search.meter.work, search.done)
-
-
-V = dict(FIRST=10000, THICK=10, DENSE=12, MORE=3.0, LESS=0.5)
+    return Layout(used, missing, search.fleet.cost(search.boards), search.bound, meter.work, search.done)
 
 
 class Search:
@@ -43,32 +52,43 @@ class Search:
         self.meter = meter
         self.progress = progress
         self.rng = random.Random(meter.budget.seed)
+        self.columns: Columns | None = None
         self.boards, self.absent = self.first()
 
     @property
     def done(self) -> bool:
         return not self.absent and self.fleet.cost(self.boards) <= self.bound.cost
 
-    @property
-    def dense(self) -> bool:
-        return sum(kind.count for kind in self.kinds) / len(self.boards) > V["DENSE"]
-
     def first(self) -> tuple[list[Board], list[int]]:
         """Large items first, each at the best place, a new bin when there is none."""
-        pool = [k for k, kind in enumerate(self.kinds) for _ in range(kind.count)]
-        pool.sort(key=lambda k: (-self.kinds[k].area, k))
         boards: list[Board] = []
-        absent = []
-        laying = self.squeeze([], [])
-        for k in pool:
-            if laying.recreate(boards, [k]):
-                index = next(self.fleet.fitting(boards, self.kinds[k].shapes), None)
-                if index is None:
-                    absent.append(k)
-                else:
-                    boards.append(self.fleet.board(index))
-                    laying.recreate(boards[-1:], [k])
+        absent: list[int] = []
+        for k in sorted(range(len(self.kinds)), key=lambda k: (-self.kinds[k].area, k)):
+            absent += self.laid(k, boards)
         return boards, absent
+
+    def laid(self, k: int, boards: list[Board]) -> list[int]:
+        """Lay all of one kind; what finds no place. A board that has no place for it keeps having none, so it's looked at once."""
+        kind = self.kinds[k]
+        laying = self.squeeze([], [])
+        places = [(*laying.best_place([board], k)[:2], board) for board in boards]
+        places = [found for found in places if found[1] is not None]
+        for n in range(kind.count):
+            if not places:
+                index = next(self.fleet.fitting(boards, kind.shapes), None)
+                if index is None:
+                    return [k] * (kind.count - n)
+                boards.append(self.fleet.board(index))
+                places = [(*laying.best_place(boards[-1:], k)[:2], boards[-1])]
+            best = max(range(len(places)), key=lambda i: places[i][0])
+            _, place, board = places[best]
+            put(board, k, place)
+            again = laying.best_place([board], k)[:2]
+            if again[1] is None:
+                del places[best]
+            else:
+                places[best] = (*again, board)
+        return []
 
     def squeeze(self, boards: list[Board], absent: list[int]) -> Squeeze:
         return Squeeze(self.kinds, boards, absent, self.rng, self.meter)
@@ -78,54 +98,80 @@ class Search:
             self.complete()
         if self.absent or self.done or self.meter.spent():
             return
-        while self.cheapen(V["FIRST"] * (V["THICK"] if self.dense else 1)) and not self.done:
+        while self.cheapen(FIRST) and not self.done:
             pass
-        self.columns = Columns(self.kinds, self.fleet, self.rng, self.meter)
-        self.columns.see(self.boards)
-        self.rounds = 0
+        while self.many and len(self.fleet.bins) == 1 and not self.done and self.afresh(FIRST * LONGER):
+            pass
+        if not self.done and not self.meter.spent():
+            self.columns = Columns(self.kinds, self.fleet, self.rng, self.meter)
+            self.columns.see(self.boards)
         while not self.done and not self.meter.spent():
             self.round()
 
     def round(self) -> None:
+        """Round a cheaper plan from patterns, squeeze in what it leaves out, and try cheaper bins."""
         start = self.meter.work
-        self.rounds += 1
-        limit = self.fleet.cost(self.boards) - 1
-        if len(self.fleet.bins) == 1:
-            limit = self.fleet.cost(self.boards) - self.fleet.bins[0].cost
-        boards, demand = self.columns.dive(limit, 3)
-        cost = self.fleet.cost(boards)
+        limit = self.fleet.cost(self.boards) - self.step
+        boards, absent = self.rounded(limit)
+        search = self.squeeze(boards, absent)
+        work = (self.meter.work - start) * SHARE_OF_MANY if self.many else MOST if any(b.root for b in boards) else FIRST
+        if search.run(int(work), self.columns.see):
+            self.keep(search.boards)
+        while len(self.fleet.bins) > 1 and self.cheapen(SWAP, self.columns.see) and not self.done:
+            pass
+
+    @property
+    def step(self) -> int:
+        """The least by which a cheaper plan is cheaper."""
+        return self.fleet.bins[0].cost if len(self.fleet.bins) == 1 else 1
+
+    @property
+    def many(self) -> bool:
+        return sum(kind.count for kind in self.kinds) > MANY * len(self.boards)
+
+    def rounded(self, limit: int) -> tuple[list[Board], list[int]]:
+        """A plan that costs no more than `limit`, with empty boards as far as the money goes, and what is absent from it."""
+        boards, demand = self.columns.dive(limit, self.bound.cost)
         absent = [k for k, n in enumerate(demand) for _ in range(n)]
-        while True:
-            index = next((i for i in self.fleet.fitting(boards, self.kinds[0].shapes) if self.fleet.bins[i].cost + cost <= limit), None)
+        money = limit - self.fleet.cost(boards)
+        for k in absent:
+            index = next((i for i in self.fleet.fitting(boards, self.kinds[k].shapes) if self.fleet.bins[i].cost <= money), None)
             if index is None:
                 break
             boards.append(self.fleet.board(index))
-            cost += self.fleet.bins[index].cost
-        search = self.squeeze(boards, absent)
+            money -= self.fleet.bins[index].cost
         if absent:
-            search.absent = search.recreate(boards, absent)
-        work = (self.meter.work - start) * (V["MORE"] if self.dense else V["LESS"])
-        if search.run(int(work), self.columns.see):
-            self.keep(search.boards)
-        if len(self.fleet.bins) > 1:
-          while self.cheapen(2000, self.columns.see) and not self.done:
-            pass
+            absent = self.squeeze(boards, absent).recreate(boards, absent)
+        return boards, absent
 
     def complete(self) -> None:
         """Bring the absent in; they are few or the bins don't suffice."""
         search = self.squeeze(self.boards + self.fleet.spares(self.boards, 1 << 60), self.absent)
-        search.run(200_000)
-        self.boards, self.absent = search.best
+        if search.boards:
+            search.run(LAST)
+            boards, self.absent = search.best
+            self.keep(boards)
 
-    def cheapen(self, work: int, seen=None) -> bool:
+    def cheapen(self, work: int, seen: Callable[[list[Board]], None] | None = None) -> bool:
         """Do without one board, with spare bins that cost less in its stead."""
         bins = self.fleet.bins
         order = sorted(range(len(self.boards)), key=lambda i: (self.boards[i].area - bins[self.boards[i].bin].cost, i))
         gone = order[int(len(order) * self.rng.random() ** 3)] if len(bins) > 1 else order[0]
         rest = [board for i, board in enumerate(self.boards) if i != gone]
-        spares = self.fleet.spares(self.boards, bins[self.boards[gone].bin].cost)
+        spares = self.fleet.spares(rest, bins[self.boards[gone].bin].cost)
         search = self.squeeze(rest + spares, kinds_on(self.boards[gone]))
         if search.boards and search.run(work, seen):
+            self.keep(search.boards)
+            return True
+        return False
+
+    def afresh(self, work: int) -> bool:
+        """Lay everything anew on one board less."""
+        boards = [self.fleet.board(0) for _ in self.boards[1:]]
+        search = self.squeeze(boards, [])
+        search.absent = search.recreate(boards, [k for k, kind in enumerate(self.kinds) for _ in range(kind.count)])
+        search.best = (boards, search.absent)
+        if search.run(work):
             self.keep(search.boards)
             return True
         return False

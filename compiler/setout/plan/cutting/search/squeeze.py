@@ -2,7 +2,7 @@
 
 Each step tears items out of one to three boards and lays them, with those that are absent, again: large ones first, more or less, each at the
 place that leaves the largest leftovers. A step is kept when the state isn't worse than the present one or the one `MEMORY` steps ago.
-What is absent weighs by its area, times a weight that grows while a kind stays absent, so that the search turns away from where it is stuck.
+What is absent weighs by its area, and at equal absence fewer and larger leftovers are better.
 """
 
 from __future__ import annotations
@@ -15,7 +15,11 @@ from setout.plan.cutting.search.meter import Meter
 from setout.plan.cutting.search.places import NOWHERE, look, look_empty, put
 from setout.plan.cutting.search.trees import Board, leaves, remove, squares
 
-P = dict(MEMORY=50, NOISE=0.2, ONE=0.1, TIDY=0.2, RUIN=0.5, SINGLES=0.5, GROW=0.0)
+MEMORY = 50  # how many steps back a state is compared with
+NOISE = 0.2  # how far the order of laying strays from the areas
+HOW_MANY = (1, *(2,) * 6, *(3,) * 3)  # boards torn at a time, by how often
+TIDY = 0.2  # what the squares of leftovers weigh against absent area
+TORN = 0.5  # at most this share of a board is torn out
 
 
 class Squeeze:
@@ -29,7 +33,6 @@ class Squeeze:
         self.meter = meter
         self.area = [kind.area for kind in kinds]
         self.shapes = [kind.shapes for kind in kinds]
-        self.weight = [1.0] * len(kinds)
         self.best = (boards, absent)
         self.least = sum(self.area[k] for k in absent)
 
@@ -41,14 +44,11 @@ class Squeeze:
         for board in self.boards:
             board.squares = squares(board)
         mean = sum(b.size[0] * b.size[1] for b in self.boards) / max(1, len(self.boards))
-        scale = P["TIDY"] / max(1.0, mean)
+        scale = TIDY / max(1.0, mean)
         tidy = sum(board.squares for board in self.boards)
         area = self.area
-        weight = self.weight
-        memory = int(P["MEMORY"])
-        present = sum(area[k] * weight[k] for k in self.absent) - scale * tidy
-        late = [present] * memory
-        grow = P["GROW"]
+        present = sum(area[k] for k in self.absent) - scale * tidy
+        late = [present] * MEMORY
         step = 0
         limit = self.meter.work + work
         while self.meter.work < limit and not self.meter.spent():
@@ -62,8 +62,8 @@ class Squeeze:
             for board, before in zip(new, old):
                 board.squares = squares(board)
                 change += board.squares - before.squares
-            value = sum(area[k] * weight[k] for k in left) - scale * (tidy + change) if left else -1e300
-            slot = step % memory
+            value = sum(area[k] for k in left) - scale * (tidy + change) if left else -1e300
+            slot = step % MEMORY
             if value <= present or value <= late[slot]:
                 for i, board in zip(picked, new):
                     self.boards[i] = board
@@ -78,17 +78,12 @@ class Squeeze:
                     seen(new)
                 if not left:
                     return True
-            if grow:
-                for k in self.absent:
-                    weight[k] += grow
-                    present += grow * area[k]
             late[slot] = present
         return False
 
     def pick(self) -> list[int]:
         boards = self.boards
-        chance = self.rng.random()
-        many = 1 if chance < P["ONE"] else 2 if chance < P["ONE"] + 0.7 * (1 - P["ONE"]) else 3
+        many = self.rng.choice(HOW_MANY)
         return self.rng.sample(range(len(boards)), min(many, len(boards)))
 
     def ruin(self, old: list[Board]) -> tuple[list[Board], list[int]]:
@@ -100,8 +95,8 @@ class Squeeze:
             if board.root is None:
                 continue
             found = leaves(board.root)
-            if rng.random() < P["SINGLES"]:
-                for leaf in rng.sample(found, rng.randint(1, max(1, int(len(found) * P["RUIN"])))):
+            if rng.random() < 0.5:
+                for leaf in rng.sample(found, rng.randint(1, max(1, int(len(found) * TORN)))):
                     pool += remove(board, leaf)
             else:
                 node = found[int(rng.random() * len(found))]
@@ -114,8 +109,7 @@ class Squeeze:
         """Lay the pool on the boards as well as it goes; the kinds that found no place."""
         random = self.rng.random
         area = self.area
-        noise = P["NOISE"]
-        order = sorted([(-area[k] * (1 + noise * random()), k) for k in pool])
+        order = sorted([(-area[k] * (1 + NOISE * random()), k) for k in pool])
         left = []
         for _, k in order:
             best, place, on = self.best_place(boards, k)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from setout.plan.cutting.model import Cut, Falls, Laid, Leftover, Source
-from setout.plan.cutting.saws import Way, fixed_ways, guided_way
+from setout.plan.cutting.saws import Way, far_way, fixed_way, guided_way
 from setout.plan.cutting.sequence.model import Blank, Job, other, size
 from setout.resolve.model import Saw
 
@@ -17,7 +17,8 @@ NOTHING = Fraction(0)
 
 @dataclass(frozen=True)
 class Limits:
-    """What a stock asks of the shop. `heavy` says of a size whether a person shouldn't carry it; `keep` whether it is worth keeping."""
+    """What a stock asks of the shop. `heavy` says of a size whether a person shouldn't carry it; `keep` whether it is
+    worth keeping."""
 
     saws: tuple[Saw, ...]
     kerf: Fraction
@@ -87,10 +88,13 @@ class Open:
         return replace(self, y=self.y + start, dy=extent, name=name, parts=tuple(parts))
 
     def fixed(self, setting: Fraction) -> Way | None:
-        return fixed_ways(self.bench.limits.saws, self.extent, self.across, setting)
+        return fixed_way(self.bench.limits.saws, self.extent, self.across, setting)
 
     def guided(self, setting: Fraction) -> Way | None:
         return guided_way(self.bench.limits.saws, self.extent, self.across, setting)
+
+    def from_far(self, setting: Fraction) -> Way | None:
+        return far_way(self.bench.limits.saws, self.extent, self.across, setting)
 
     def workable(self) -> bool:
         """Whether a saw that stands still can go on with it, and a person carry it there."""

@@ -44,7 +44,8 @@ def _alone(board: Open) -> Break:
     """No saw is brought to it: whatever a fixed saw can do, else the widest part as if it could be done."""
     parts = _by_size(board)
     for part in parts:
-        if way := board.fixed(size(part, board.along)):
+        setting = size(part, board.along)
+        if way := board.fixed(setting) or board.from_far(setting):
             return Break((part,), _rest(parts, (part,)), way)
     return Break(parts[:1], parts[1:], None)
 

@@ -1,4 +1,5 @@
-"""A board's cuts as a tree, exact, before anyone has ordered them. `dx`, `dy` are sizes along the source's x and y, as planned."""
+"""A board's cuts as a tree, exact, before anyone has ordered them. `dx`, `dy` are sizes along the source's x and y, as
+planned."""
 
 from __future__ import annotations
 
@@ -20,8 +21,9 @@ class Blank:
 
 @dataclass(frozen=True)
 class Job:
-    """A board to be cut apart by parallel cuts: `along` "x" or "y" the parts lie side by side. A part may be smaller than the job across `along`
-    (it is then cut to size on its own), and what the parts don't fill is left over at the far end."""
+    """A board to be cut apart by parallel cuts: `along` "x" or "y" the parts lie side by side. A part may be smaller
+    than the job across `along` (it is then cut to size on its own), and what the parts don't fill is left over at the
+    far end."""
 
     dx: Fraction
     dy: Fraction

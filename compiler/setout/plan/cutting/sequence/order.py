@@ -5,7 +5,7 @@ from __future__ import annotations
 import heapq
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from setout.plan.cutting.model import Cut, Falls, Setting
@@ -107,7 +107,8 @@ class Floor:
     # --- cuts ------------------------------------------------------------------------------------------------
 
     def _urgency(self, key: Key) -> tuple:
-        """Batches first that nothing more will be added to; rips before crosscuts; one saw after the other; the wide before the narrow."""
+        """Batches first that nothing more will be added to; rips before crosscuts; one saw after the other; the wide
+        before the narrow."""
         kind, saw, setting = key
         return (self._to_come[setting] > 0, kind != "rip", saw, -setting)
 
@@ -116,9 +117,7 @@ class Floor:
         saw = None
         while self._ready[key]:
             board = self._take(min(self._ready[key]), key)
-            part, way = next(
-                (p, w) for p in board.parts if (w := board.fixed(size(p, board.along))) and _key(w) == key
-            )
+            part, way = next((p, w) for p in board.parts if (w := board.fixed(size(p, board.along))) and _key(w) == key)
             saw = way.saw
             made.append(self._cut(board, Break((part,), _without(board.parts, part), way)))
         del self._ready[key]
@@ -145,11 +144,22 @@ class Floor:
         from_far = way is not None and way.reference == "high"
         off, rest = (high_falls, low_falls) if from_far else (low_falls, high_falls)
         assert off is not None
+        natural = "crosscut" if board.extent >= board.across else "rip"
         cut = Cut(
-            0, bench.source.id, board.name, way.kind if way else ("crosscut" if board.extent >= board.across else "rip"),
-            board.along, way.setting if way else extent, start + extent, board.across, kerf, way.saw if way else None,
-            off, rest, "high" if from_far else "low",
-        )  # fmt: skip
+            number=0,
+            source=bench.source.id,
+            board=board.name,
+            kind=way.kind if way else natural,
+            across=board.along,
+            setting=way.setting if way else extent,
+            at=start + extent,
+            cut_length=board.across,
+            kerf=kerf,
+            saw=way.saw if way else None,
+            off=off,
+            rest=rest,
+            reference="high" if from_far else "low",
+        )
         number = self._record(bench, cut)
         if way is None:
             self.failed.append(Failed(board, how.low[0], bench.cuts[-1]))
@@ -157,19 +167,18 @@ class Floor:
 
     def _named(self, board: Open, low: Open, high: Open | None) -> tuple[Open, Open | None]:
         """The larger of what goes on keeps the board's name, the other one gets a letter."""
-        from dataclasses import replace
-
         both = [one for one in (low, high) if one is not None and isinstance(settle(one), Open)]
         keeps = max(both, key=lambda one: one.extent, default=None)
-        letter = board.bench.letter
-        return (
-            replace(low, name=board.name if low is keeps else f"{board.bench.source.id}-{letter()}" if low in both else ""),
-            high and replace(high, name=board.name if high is keeps else f"{board.bench.source.id}-{letter()}" if high in both else ""),
-        )
+
+        def called(one: Open) -> Open:
+            if all(one is not goes_on for goes_on in both):
+                return one
+            name = board.name if one is keeps else f"{board.bench.source.id}-{board.bench.letter()}"
+            return replace(one, name=name)
+
+        return called(low), called(high) if high else None
 
     def _record(self, bench: Bench, cut: Cut) -> int:
-        from dataclasses import replace
-
         self.number += 1
         bench.cuts.append(replace(cut, number=self.number))
         return self.number

@@ -1,7 +1,7 @@
 """The factory edges of whole sheets.
 
-The two edges that everything is measured from are trimmed first. The far ones are trimmed at once too, or left to the cuts that come there in any
-case: whichever makes fewer cuts. A leftover worth keeping never has a factory edge.
+The two edges that everything is measured from are trimmed first. The far ones are trimmed at once too, or left to the
+cuts that come there in any case: whichever makes fewer cuts. A leftover worth keeping never has a factory edge.
 """
 
 from __future__ import annotations
@@ -36,7 +36,10 @@ class Start:
     def sizes(self) -> tuple[Fraction, Fraction]:
         """Of the board once it is trimmed."""
         source = self.bench.source
-        return (source.length - self.trim * (2 if "x" in self.far else 1), source.width - self.trim * (2 if "y" in self.far else 1))
+        return (
+            source.length - self.trim * (2 if "x" in self.far else 1),
+            source.width - self.trim * (2 if "y" in self.far else 1),
+        )
 
 
 def trims(start: Start) -> Iterator[Cut]:
@@ -58,7 +61,8 @@ def trims(start: Start) -> Iterator[Cut]:
 
 
 def _trim(start: Start, axis: str, far: bool, rect: tuple[Fraction, Fraction, Fraction, Fraction]) -> Cut:
-    """What falls off is narrower than the trim by the kerf. A kerf wider than the trim leaves nothing: the blade runs along the edge, set from the other."""
+    """What falls off is narrower than the trim by the kerf. A kerf wider than the trim leaves nothing: the blade runs
+    along the edge, set from the other."""
     x, y, dx, dy = rect
     along, across, low = (dx, dy, x) if axis == "x" else (dy, dx, y)
     saw = _saw(start, along, across)
@@ -78,7 +82,9 @@ def _trim(start: Start, axis: str, far: bool, rect: tuple[Fraction, Fraction, Fr
 def _saw(start: Start, along: Fraction, across: Fraction) -> Saw | None:
     """A saw brought to the sheet, else one that takes it."""
     saws = [saw for saw in start.bench.limits.saws if takes(saw, along, across)]
-    able = [s for s in saws if s.breaks_down or s.rips is not None or (s.crosscuts is not None and s.crosscuts >= across)]
+    able = [
+        s for s in saws if s.breaks_down or s.rips is not None or (s.crosscuts is not None and s.crosscuts >= across)
+    ]
     return min(able, key=lambda saw: (not saw.breaks_down, saws.index(saw)), default=None)
 
 

@@ -1,0 +1,66 @@
+"""The budget shared out among the stocks: what one doesn't need for the least money, the next may have."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from setout.plan.cutting.polish import Taste
+from setout.plan.cutting.search import Budget
+from setout.plan.cutting.sheets import Sheets
+from setout.plan.cutting.sticks import Sticks
+
+ASKED = 16
+POLISH = 0.5  # the share that goes into making plans better at equal cost
+
+
+def spend(stocks: Sequence[Sheets | Sticks], budget: Budget, taste: Taste | None) -> None:
+    """Small stocks first: they are soon done."""
+    order = sorted(stocks, key=lambda one: _boards(one))
+    start = time.monotonic()
+    part = 1 - POLISH if taste is not None else 1.0
+    work = None if budget.work is None else int(budget.work * part)
+    seconds = None if budget.seconds is None else budget.seconds * part
+    left = sum(_boards(one) for one in order)
+    for one in order:
+        share = _boards(one) / max(1, left)
+        spare = None if seconds is None else max(0.0, seconds - (time.monotonic() - start)) * share
+        amount = None if work is None else int(work * share)
+        spent = one.solve(replace(budget, work=amount, seconds=spare, stop=_patience(amount, budget.stop)))
+        work = None if work is None else max(0, work - spent)
+        left -= _boards(one)
+    if taste is not None:
+        _polish([one for one in reversed(order) if isinstance(one, Sheets)], budget, taste, start)
+
+
+def _polish(stocks: Sequence[Sheets], budget: Budget, taste: Taste, start: float) -> None:
+    left = sum(_boards(one) for one in stocks)
+    work = None if budget.work is None else int(budget.work * POLISH)
+    fences: frozenset[Fraction] = frozenset()
+    for one in stocks:
+        share = _boards(one) / max(1, left)
+        spare = None if budget.seconds is None else max(0.0, budget.seconds - (time.monotonic() - start)) * share
+        amount = None if work is None else int(work * share)
+        fences = one.polish(replace(budget, work=amount, seconds=spare), taste, fences)
+        work = None if work is None or amount is None else work - amount
+        left -= _boards(one)
+
+
+def _patience(work: int | None, stop: Callable[[], bool] | None) -> Callable[[], bool] | None:
+    """Ends a search that goes on asking (once in ASKED looks) without doing countable work."""
+    if work is None:
+        return stop
+    asked = 0
+
+    def enough() -> bool:
+        nonlocal asked
+        asked += ASKED
+        return asked > work or (stop is not None and stop())
+
+    return enough
+
+
+def _boards(one: Sheets | Sticks) -> int:
+    return sum(want.count for want in one.wants)
