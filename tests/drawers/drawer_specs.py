@@ -57,5 +57,12 @@ def the_bank(text: str) -> DrawerBank:
     return drawn(text).banks[0]
 
 
+def steps(text: str) -> list[str]:
+    """The build order as order lines name its steps."""
+    checked = compiled(text)
+    assert checked.value is not None and not checked.failed, [(d.code, d.message) for d in checked.diagnostics]
+    return [f"{s.id.verb} {s.id.target}" for s in checked.value.order.steps]
+
+
 def codes(checked: Checked) -> list[str]:
     return [d.code for d in checked.diagnostics if d.severity.value == "error"]

@@ -6,7 +6,7 @@ from fractions import Fraction as F
 
 import pytest
 from compiling import compiled
-from drawer_specs import case, codes, drawers, drawn, the_bank
+from drawer_specs import case, codes, drawers, drawn, steps, the_bank
 
 from setout.geometry import Axis
 
@@ -131,11 +131,10 @@ def test_a_turned_case_has_the_same_drawers(turned):
 
 
 def test_fronts_go_on_last_and_slides_go_on_before_the_case_is_set():
-    steps = [s.id for s in compiled(case(drawers("heights 4, rest"))).value.order.steps]
-    said = [f"{s.verb} {s.target}" for s in steps]
+    said = steps(case(drawers("heights 4, rest")))
     at = said.index
-    assert at("fit box.slide20") < at("set box") < at("set box.bay.drawer.1") < at("set box.bay.drawer.1.front_panel")
-    assert at("cure box.bay.drawer.1") < at("set box.bay.drawer.1")
+    assert at("fit box.slide20") < at("set box") < at("set box.drawers") < at("set box.fronts")
+    assert at("cure box.drawers") < at("set box.drawers")
 
 
 @pytest.mark.parametrize("corners", ["pockets", "rabbet", "dado", "screws"])

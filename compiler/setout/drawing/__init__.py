@@ -2,9 +2,24 @@
 
 from setout.drawing.cutting import sheet, stick
 from setout.drawing.exploding import exploded
+from setout.drawing.fronting import fronts
 from setout.drawing.model import Drawing
 from setout.drawing.ordering import order_graph
 from setout.drawing.piecing import piece
+from setout.drawing.rooming import InRoom, Standing, in_room
 from setout.drawing.views import together, view
 
-__all__ = ["Drawing", "exploded", "order_graph", "piece", "sheet", "stick", "together", "view"]
+__all__ = [
+    "Drawing",
+    "InRoom",
+    "Standing",
+    "exploded",
+    "fronts",
+    "in_room",
+    "order_graph",
+    "piece",
+    "sheet",
+    "stick",
+    "together",
+    "view",
+]

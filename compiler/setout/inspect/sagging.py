@@ -37,8 +37,7 @@ def sags(view: View) -> tuple[Sag, ...]:
 
 
 def _sag(view: View, board: Board, way: Bridged) -> Sag:
-    said = board.load is not None
-    load = board.load if board.load is not None else figure("shelf_load")
+    load, said = _load(view, board)
     allowed = casework_limit().allowed(way.span)
     modulus, creep = board.stock.stiffness, board.stock.creep
     first = lasting = thick = longest = strip = None
@@ -67,6 +66,17 @@ def _sag(view: View, board: Board, way: Bridged) -> Sag:
         longest,
         strip,
     )
+
+
+def _load(view: View, board: Board) -> tuple[Fraction, bool]:
+    """lb/ft2, and whether the spec says it. A drawer's bottom carries what its bank says, else what drawers are tested with."""
+    if board.load is not None:
+        return board.load, True
+    for bank in view.scene.banks:
+        if any(board.path in drawer.boards for drawer in bank.drawers):
+            area = board.box.size(Axis.WIDE) * board.box.size(Axis.DEEP)
+            return (figure("cabinet_load"), False) if bank.load is None else (bank.load * _FOOT / area, True)
+    return figure("shelf_load"), False
 
 
 def _up(inches: float) -> Fraction:

@@ -27,7 +27,7 @@ marks {FILE_VERSION}
 """
 _MARK = re.compile(rf"[{LETTERS}]{{1,4}}[1-9][0-9]{{0,8}}")
 _LETTER = re.compile(rf"[{LETTERS}]{{1,4}}")
-_ASSEMBLY = re.compile(rf"[^\W\d]\w*|{JOB}")
+_ASSEMBLY = re.compile(rf"[^\W\d]\w*(\.[^\W\d]\w*)*|{JOB}")  # `chest.bay.drawer`: what an opening is filled with
 _SHOWN = 40
 
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from setout.diagnostics import Checked
+from setout.diagnostics import Checked, Severity
 from setout.place.cases import cases, gathered, open_measures, unsettled_grain
 from setout.place.held import freed
 from setout.place.model import Placed
 from setout.place.problems import too_many_measures
 from setout.place.scene import scene_of
+from setout.place.unplaced import left_unplaced
 from setout.resolve.model import Project
 
 MOST_STEPS = 250_000
@@ -37,6 +38,8 @@ def place(project: Project) -> Checked[Placed]:
         if site.has("rod268"):
             break
     found = gathered(sites, unknown)
+    if project.whole and not any(d.severity is Severity.ERROR for d in found):
+        found = (*found, *left_unplaced(project, scenes))
     checked = Checked(Placed(replace(project, order=(), whole=False), tuple(scenes), unknown), found)
     if checked.failed:
         alike = all(scene.boards.keys() == scenes[0].boards.keys() for scene in scenes)

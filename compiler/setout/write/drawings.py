@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
-from setout.drawing import Drawing, exploded, order_graph, piece, sheet, stick, together, view
+from setout.drawing import Drawing, exploded, fronts, order_graph, piece, sheet, stick, together, view
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
 from setout.plan.cutting.model import StockPlan
@@ -15,8 +15,10 @@ from setout.write.build_order.build import Doing, words
 from setout.write.cutting.alike import Alike, alike
 from setout.write.cutting.cuts import rows
 from setout.write.cutting.room import room_for_sheet
+from setout.write.drawers import alike_banks
 from setout.write.facts import Facts
 from setout.write.facts.turning import is_turned, squared, turned_board, turned_scene
+from setout.write.installing import room_views
 from setout.write.job_sheet import room_for_view
 from setout.write.joinery.build import machined
 
@@ -25,6 +27,7 @@ FEW = 3  # steps; fewer need no picture
 SIDES = ("front", "side", "top")
 ALONE = 400.0  # points; how high a single view may be
 SMALLEST = 0.6  # of the page, how wide an offcut is drawn at least
+BANK = (255.0, 215.0)  # points: beside what is said of its slides
 MANY_CUTS = 4  # more than that need room for their dimensions
 
 
@@ -32,17 +35,28 @@ MANY_CUTS = 4  # more than that need room for their dimensions
 class Drawings:
     """`job` from three sides, None when nothing stands in place; `exploded` by the group's key, `pieces` by mark,
     `cutting` by the name of
-    a source (of those cut alike the first)."""
+    a source (of those cut alike the first), `banks` of drawers by the path of the first of those alike, `room` "front"
+    and "top"."""
 
     job: Drawing | None
     exploded: Mapping[str, Drawing]
     pieces: Mapping[str, Drawing]
     order: tuple[Drawing, ...]
     cutting: Mapping[str, Drawing]
+    banks: Mapping[str, Drawing]
+    room: Mapping[str, Drawing]
 
 
 def drawings(facts: Facts, groups: tuple[Group, ...], say: Callable[[Doing], str]) -> Drawings:
-    return Drawings(_job(facts), _exploded(facts, groups), _pieces(facts), _order(facts, say), _cutting(facts))
+    return Drawings(
+        _job(facts),
+        _exploded(facts, groups),
+        _pieces(facts),
+        _order(facts, say),
+        _cutting(facts),
+        _banks(facts),
+        room_views(facts),
+    )
 
 
 def views(facts: Facts) -> dict[str, Drawing]:
@@ -104,3 +118,7 @@ def _source(facts: Facts, stock: StockPlan, same: Alike) -> Drawing:
         return stick(plan, style, facts.width, longest, same.name)
     wide, high = room_for_sheet(facts, plan.source, rows(same, style), plan is stock.sources[0])
     return sheet(plan, style, wide * max(float(plan.source.length / longest), SMALLEST), high, same.name)
+
+
+def _banks(facts: Facts) -> dict[str, Drawing]:
+    return {banks[0].path: fronts(banks[0], *BANK, facts.style) for banks in alike_banks(facts)}

@@ -83,6 +83,8 @@ def _drawn(work: _Work) -> dict[str, Drawing]:
     out |= {f"assemblies/{path or 'job'}": drawing for path, drawing in made.exploded.items()}
     out |= {f"cutting/{name.replace(' ', '_')}": drawing for name, drawing in made.cutting.items()}
     out |= {f"pieces/{mark}": drawing for mark, drawing in made.pieces.items()}
+    out |= {f"openings/{path}": drawing for path, drawing in made.banks.items()}
+    out |= {f"room/{side}": drawing for side, drawing in made.room.items()}
     return out | {f"order/{number}": drawing for number, drawing in enumerate(made.order, 1)}
 
 

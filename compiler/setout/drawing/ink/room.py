@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from heapq import merge
 from itertools import pairwise
 from math import ceil
 
@@ -53,7 +54,7 @@ def _boxes(area: Area) -> list[tuple[int, int]]:
     return [(i, j) for i in across for j in down]
 
 
-def _ring_places(want: Point, wide: float, high: float, within: Area) -> Sequence[Point]:
+def _ring_places(want: Point, wide: float, high: float, within: Area) -> Iterable[Point]:
     """Middles on a grid about `want` that keep the area inside `within`, nearest first."""
     left, right = within.left + wide / 2, within.right - wide / 2
     top, bottom = within.top + high / 2, within.bottom - high / 2
@@ -63,7 +64,18 @@ def _ring_places(want: Point, wide: float, high: float, within: Area) -> Sequenc
     step_x, step_y = max(CELL, (right - left) / 40), max(CELL, (bottom - top) / 40)
     xs = _steps(x0, left, right, step_x)
     ys = _steps(y0, top, bottom, step_y)
-    return sorted(((x, y) for x in xs for y in ys), key=lambda p: ((p[0] - want[0]) ** 2 + (p[1] - want[1]) ** 2, p))
+    return _by_distance(want, xs, ys)
+
+
+def _by_distance(want: Point, xs: Iterable[float], ys: Iterable[float]) -> Iterator[Point]:
+    """The points of a grid, the nearest to `want` first; sorted as they are taken, for few of them ever are."""
+    down = sorted(((y - want[1]) ** 2, y) for y in ys)
+
+    def column(x: float) -> Iterator[tuple[float, Point]]:
+        off = (x - want[0]) ** 2
+        return ((off + far, (x, y)) for far, y in down)
+
+    return (point for _, point in merge(*map(column, xs)))
 
 
 def _steps(start: float, low: float, high: float, step: float) -> list[float]:

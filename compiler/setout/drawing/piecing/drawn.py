@@ -15,7 +15,7 @@ from setout.drawing.piecing.frame import Frame
 from setout.drawing.piecing.key import draw_key
 from setout.drawing.piecing.laying import SIDES, Lie, faces_to_draw, standing
 from setout.drawing.piecing.machining import Kind, kinds
-from setout.drawing.piecing.naming import draw_grain, draw_letters, draw_mitre_names
+from setout.drawing.piecing.naming import draw_bands, draw_grain, draw_letters, draw_mitre_names
 from setout.drawing.piecing.outline import draw_outline
 from setout.drawing.piecing.stations import rows
 from setout.drawing.piecing.working import draw_bores, draw_cavities
@@ -156,6 +156,7 @@ class _View:
         self.surround.draw(canvas, frame, taken)
         draw_letters(canvas, frame, self.cuts, self.bores, taken)
         draw_mitre_names(canvas, frame, mitres, taken)
+        draw_bands(canvas, frame, board.board, taken)
         draw_grain(canvas, frame, board.board, taken)
         for n, line in enumerate(caption):
             canvas.text((left, top + SMALL / 2 + LINE * n), line, anchor="start", bold=True)

@@ -8,14 +8,16 @@ from collections.abc import Iterable, Sequence
 from setout.drawing.ink.arrows import arrow
 from setout.drawing.ink.lettering import SMALL, width
 from setout.drawing.ink.room import Taken
-from setout.drawing.ink.svg import HAIR, OVER, Area, Canvas, Point
+from setout.drawing.ink.svg import FINE, HAIR, OVER, Area, Canvas, Point
 from setout.drawing.piecing import wording
-from setout.drawing.piecing.frame import INWARD, Frame
+from setout.drawing.piecing.frame import ACROSS, INWARD, Frame
 from setout.drawing.piecing.machining import Kind
 from setout.join.model import Bore, Cavity
 from setout.place.model import Board, Mitre
 
 LETTER = 10.0
+BAND = 2.6  # points from a banded edge to the line that marks it
+BANDED = "band"
 MOST_LETTERS = 80  # on one view; with more there is no telling them apart
 MOST_TRIED = 8  # holes of a line that a letter may stand at
 CLOSE = 4.0  # words no farther than this from what they name need no line to it
@@ -94,6 +96,26 @@ def draw_mitre_names(canvas: Canvas, frame: Frame, mitres: Iterable[tuple[Point,
         canvas.text(area.middle, words)
         taken.add(area)
         _line_to(canvas, area, Area(*at, *at))
+
+
+def draw_bands(canvas: Canvas, frame: Frame, board: Board, taken: Taken) -> None:
+    """A second line within each banded edge, and the word at it where there is room."""
+    area = frame.area
+    for side in dict.fromkeys(frame.lie.side(band.face) for band in board.bands):
+        if side is None:
+            continue
+        dx, dy = INWARD[side]
+        at, edge = frame.line_of(side), area.grown(-BAND)
+        if side in ACROSS:
+            canvas.line((edge.left, at + dy * BAND), (edge.right, at + dy * BAND), FINE)
+        else:
+            canvas.line((at + dx * BAND, edge.top), (at + dx * BAND, edge.bottom), FINE)
+        x, y = area.middle
+        want = (x, at + dy * 10) if side in ACROSS else (at + dx * (width(BANDED) / 2 + 6), y)
+        words = taken.nearest(want, width(BANDED) + 3, SMALL + 2, area.grown(-BAND - 1))
+        if words is not None:
+            canvas.text(words.middle, BANDED)
+            taken.add(words)
 
 
 def draw_grain(canvas: Canvas, frame: Frame, board: Board, taken: Taken) -> None:

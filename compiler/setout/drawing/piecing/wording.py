@@ -36,6 +36,8 @@ def seen_from(board: Board, lie: Lie, measures: Iterable[str]) -> str:
         words[0] += f", {edge_name(board, up)} at the top of the page"
     if board.show:
         words.append(_good(board.show, lie))
+    if board.bands:
+        words.append(f"Banded: {_listed(board, dict.fromkeys(band.face for band in board.bands))}")
     held = ", ".join(sorted(measures))
     if held:
         words.append(f"HELD: sizes in brackets wait for {held.replace('_', ' ')}")

@@ -39,6 +39,8 @@ from setout.place.problems.hardware import inset_missing, inset_too_large, layou
 from setout.place.problems.holding import (
     assembly_without_size,
     nested_too_deep,
+    never_placed,
+    no_boards,
     no_size,
     not_a_quarter,
     outside,
@@ -88,6 +90,8 @@ __all__ = [
     "loop",
     "middle_without_size",
     "nested_too_deep",
+    "never_placed",
+    "no_boards",
     "no_gap",
     "no_position",
     "no_size",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from setout.diagnostics import Diagnostic, Label, error
+from setout.diagnostics import Diagnostic, Label, error, note
 from setout.geometry import Axis, Face
 from setout.place.problems.words import amount
 from setout.resolve.model import AssemblyDef, PlaceDef
@@ -83,4 +83,31 @@ def nested_too_deep(most: int, place: PlaceDef) -> Diagnostic:
         place.head,
         "here it goes too deep",
         help="place some of them side by side",
+    )
+
+
+def no_boards(unplaced: Sequence[str], at: Span | None) -> Diagnostic:
+    if not unplaced:
+        return error(
+            "rod305",
+            "This job has no boards",
+            at,
+            help="a part makes one: `part shelf of ply { size 30 x 11-1/4; count 4 }`; look at what `when` and `repeat` leave out",
+        )
+    named = ", ".join(f"`{name}`" for name in unplaced)
+    return error(
+        "rod305",
+        f"{named} {'is' if len(unplaced) == 1 else 'are'} never placed; this job has no boards",
+        at,
+        "says how it is made, not where it stands",
+        help=f"`place {unplaced[0]} {{ at left, bottom, back }}`",
+    )
+
+
+def never_placed(definition: AssemblyDef) -> Diagnostic:
+    return note(
+        "rod306",
+        f"`{definition.name}` is never placed, so none of its boards is made",
+        definition.head,
+        help=f"`place {definition.name} {{ at left, bottom, back }}`, or take the assembly out",
     )

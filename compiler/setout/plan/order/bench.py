@@ -50,7 +50,8 @@ def fit(book: Book) -> None:
         thing, span = book.things.by_path[path], fittings[0].span
         boards = frozenset(f.board for f in fittings)
         ids = tuple(f.id for f in fittings)
-        book.add(Draft(ident, book.owner(path), book.bench(path, FIT), boards, thing.within, span, fittings=ids))
+        owner, priority = book.owner(path), book.bench(path, FIT)
+        book.add(Draft(ident, owner, priority, boards, thing.within, span, fittings=ids, about=(path,)))
         book.wait_for(path, ident, span)
         put = book.put_step(book.things.unit_of[path])
         book.link(ident, put, f"fit-before-{put.verb}", span)
@@ -64,7 +65,8 @@ def _of_batch(book: Book, verb: str, batch: Batch, boards: Iterable[str], phase:
     priority = min(book.bench(t, phase) for t in things)
     ident = StepId(verb, batch.name)
     span = book.span(boards[0])
-    book.add(Draft(ident, owner, priority, frozenset(boards), within, span, marks=book.marks(boards)))
+    marks, about = book.marks(boards), tuple(things)
+    book.add(Draft(ident, owner, priority, frozenset(boards), within, span, marks=marks, about=about))
     book.prepared.update(dict.fromkeys(boards, ident))
     return ident
 

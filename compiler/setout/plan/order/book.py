@@ -32,6 +32,7 @@ class Book:
             self.contacts.setdefault(contact.joint, []).append(contact)
         self.moving = Moving(pieces.joined)
         self.sides_of = {d.path: bank.sides for bank in self.scene.banks for d in bank.drawers}
+        self.drawer_of = {f"{d.path}.front_panel": d.path for bank in self.scene.banks for d in bank.drawers}
         self.drafts: dict[StepId, Draft] = {}
         self.links: list[Link] = []
         self.prepared: dict[str, StepId] = {}

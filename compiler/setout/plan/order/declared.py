@@ -45,6 +45,14 @@ def singled(lines: Sequence[OrderLine], names: Names) -> Iterator[frozenset[str]
                     yield boards
 
 
+def named(lines: Sequence[OrderLine], names: Names, drafts: Mapping[StepId, Draft]) -> Iterator[frozenset[StepId]]:
+    """The steps that each name in a line stands for, in all the instances in which the line holds."""
+    for line in lines:
+        scopes = _scopes(line, names.scene)
+        for ref in _refs(line.rule):
+            yield frozenset(step for scope in scopes for step in names.steps(ref, scope, drafts))
+
+
 class Declared:
     """`drafts` with the builder's own steps added, `asked` one a line, `found` what can't be made sense of."""
 

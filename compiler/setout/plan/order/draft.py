@@ -30,7 +30,9 @@ class Priority(NamedTuple):
 @dataclass(frozen=True)
 class Draft:
     """A step without its number. `boards` are what it is about (what an order line may name it by), `within` all the
-    instances that hold it, `span` the line of the spec it comes from, `text` that of the builder's own step."""
+    instances that hold it, `span` the line of the spec it comes from, `text` that of the builder's own step.
+    `about` are the things it works on, () the one that is its target; `each` names them where several steps have been
+    made one."""
 
     id: StepId
     owner: str
@@ -43,6 +45,12 @@ class Draft:
     fittings: tuple[str, ...] = ()
     wait: Fraction = Fraction(0)
     text: str = ""
+    about: tuple[str, ...] = ()
+    each: tuple[str, ...] = ()
+
+    @property
+    def things(self) -> tuple[str, ...]:
+        return self.about or (self.id.target,)
 
 
 @dataclass(frozen=True)

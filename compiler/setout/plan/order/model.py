@@ -31,6 +31,7 @@ class Reason:
 class Step:
     """`owner`: path of the assembly it belongs to ("" the job, or several). `marks` pieces at hand with how many;
     `joints` joint ids made in it, in the order of making; `fittings` ids; `wait` hours to let stand after it (cure).
+    `things` are the paths of what is made, fitted or put in place one by one in it, where that is several.
     `reasons` one for each step it hangs on directly, nearest first; their kinds are listed in plan/order/steps.py."""
 
     number: int
@@ -41,6 +42,7 @@ class Step:
     fittings: tuple[str, ...]
     wait: Fraction
     reasons: tuple[Reason, ...]
+    things: tuple[str, ...] = ()
 
     @property
     def needs(self) -> tuple[StepId, ...]:

@@ -44,7 +44,17 @@ class Names:
             found = [p for p in index.get(key, ()) if not scope or p == scope or p.startswith(f"{scope}.")]
             if found:
                 return tuple(dict.fromkeys(found))
-        return tuple(p for p in self._classes.get(text, ()) if not scope or p.startswith(f"{scope}."))
+        return self._of_class(text, scope)
+
+    def _of_class(self, text: str, scope: str) -> tuple[str, ...]:
+        """`drawers` in the scope, `left_base.drawers`, or those in one opening, `left_base.bay.drawers`."""
+        where, _, word = text.rpartition(".")
+        some = [p for p in self._classes.get(word, ()) if not scope or p.startswith(f"{scope}.")]
+        if not where or not some:
+            return tuple(some)
+        full = f"{scope}.{where}" if scope else where
+        holders = self.paths(where, scope) or (full,)
+        return tuple(p for p in some if any(p.startswith(f"{holder}.") for holder in holders))
 
     def steps(self, ref: StepRef, scope: str, drafts: Mapping[StepId, Draft]) -> tuple[StepId, ...]:
         """The steps a reference stands for, within the scope."""
@@ -82,9 +92,10 @@ class Names:
         found: dict[StepId, None] = {}
         for path in paths:
             thing = self.things.of_board.get(path, path) if path not in self.scene.instances else path
-            if path in self.loose or (path in self.scene.boards and self.scene.boards[path].owner):
+            owned = path in self.scene.boards and self.scene.boards[path].owner
+            if path in self.loose or (owned and path not in self.things.by_path):
                 continue
-            own = [i for i in ours if i.target == thing]
+            own = [i for i, d in ours.items() if thing in d.things]
             found.update(dict.fromkeys(own or [i for i, d in ours.items() if path in d.within]))
         return tuple(found)
 
@@ -111,6 +122,7 @@ class Names:
             "drawers": tuple(d for d in drawers if d in self.things.by_path),
             "fronts": tuple(p for d in drawers if (p := f"{d}.front_panel") in boards),
             "doors": tuple(path for door in self.scene.doors for path in door.boards),
+            "shelves": tuple(path for bay in self.scene.shelves if bay.pins for path in bay.boards),
         }
 
     @cached_property

@@ -9,13 +9,14 @@ from setout.piece.model import Pieces
 from setout.plan.order import problems
 from setout.plan.order.batches import batches
 from setout.plan.order.bite import idle
-from setout.plan.order.declared import Declared, links, singled
+from setout.plan.order.declared import Declared, links, named, singled
 from setout.plan.order.draft import YIELDING, Draft, Link, Priority
 from setout.plan.order.model import Order, Reason, Step, StepId
 from setout.plan.order.names import Names
 from setout.plan.order.sorting import loops, stable_order, urgency
 from setout.plan.order.steps import structure
 from setout.plan.order.things import things
+from setout.plan.order.together import WIDTHS, together
 from setout.source import Span
 
 
@@ -26,19 +27,18 @@ def order(pieces: Pieces) -> Checked[Order]:
     all_things = things(joined.drawn)
     names = Names(pieces, all_things)
     book = structure(pieces, all_things, batches(pieces, singled(lines, names)))
-    declared = Declared(lines, names, book.drafts)
-    asked = links(declared.asked)
-    every = [*_not_contradicted(book.links, asked), *asked]
-    drafts = declared.drafts
-    found = list(declared.found)
-    rounds = [] if len(_sorted(drafts, every)) == _count(drafts, every) else _loops(drafts, every)
-    if rounds:
-        texts = {i: d.text for i, d in drafts.items()}
-        found.extend(problems.goes_round(loop, texts) for loop in rounds)
-        every = book.links
-    else:
-        found.extend(_idle(declared, every))
-    return Checked(Order(_numbered(drafts, every)), tuple(found))
+    apart = tuple(named(lines, names, book.drafts))
+    for width in WIDTHS:
+        drafts, structural = together(book, apart, width)
+        declared = Declared(lines, names, drafts)
+        asked = links(declared.asked)
+        every = [*_not_contradicted(structural, asked), *asked]
+        drafts = declared.drafts
+        if len(_sorted(drafts, every)) == _count(drafts, every):
+            return Checked(Order(_numbered(drafts, every)), (*declared.found, *_idle(declared, every)))
+    texts = {i: d.text for i, d in drafts.items()}
+    rounds = [problems.goes_round(loop, texts) for loop in _loops(drafts, every)]
+    return Checked(Order(_numbered(drafts, structural)), (*declared.found, *rounds))
 
 
 def _not_contradicted(structural: Sequence[Link], asked: Iterable[Link]) -> list[Link]:
@@ -127,5 +127,5 @@ def _reasons(every: Sequence[Link], number: Mapping[StepId, int]) -> dict[StepId
 
 def _step(draft: Draft, number: int, reasons: Collection[Reason]) -> Step:
     return Step(
-        number, draft.id, draft.owner, draft.marks, draft.joints, draft.fittings, draft.wait, tuple(reasons)
+        number, draft.id, draft.owner, draft.marks, draft.joints, draft.fittings, draft.wait, tuple(reasons), draft.each
     )

@@ -14,6 +14,7 @@ Kinds of reasons, the keys of their wording (a step waits for the one named):
     set-first         two are fastened to each other, or one to the room, when they are in place
     runs-in           a drawer runs in when its case stands
     goes-on-last      a drawer's front, a door, a shelf on pins: when what holds it stands
+                      (all of these between single things; together.py then makes like steps one)
     declared          a line of the spec's `order` says so
 """
 

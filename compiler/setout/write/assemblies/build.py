@@ -36,7 +36,7 @@ def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
         parts=_parts(facts, first),
         sub=tuple(spoken(within(first, i.path)) for i in inside(facts, first)),
         joints=joints(facts, first),
-        hardware=tuple(_hardware(facts, fitting) for fitting in facts.fittings_of.get(first.path, ())),
+        hardware=_hardware(facts, first),
         square=_square(facts, first),
     )
 
@@ -57,14 +57,23 @@ def _part(facts: Facts, mark: str, names: list[str], count: int) -> Part:
     return Part(mark, ranges(names), count, *sides)
 
 
-def _hardware(facts: Facts, fitting: Fitting) -> Hardware:
-    board = facts.scene.boards[fitting.board]
-    hole = fitting.hardware.hole
+def _hardware(facts: Facts, instance: Instance) -> tuple[Hardware, ...]:
+    """A line for each kind and hole: a hinge has its cup in the door, its plate on the case."""
+    kinds: dict[tuple, list[Fitting]] = {}
+    for fitting in facts.fittings_of.get(instance.path, ()):
+        kinds.setdefault((fitting.hardware.name, fitting.hardware.hole), []).append(fitting)
+    return tuple(_kind(facts, fittings) for fittings in kinds.values())
+
+
+def _kind(facts: Facts, fittings: list[Fitting]) -> Hardware:
+    hardware = fittings[0].hardware
+    hole = hardware.hole
+    faces = ((f.board, own_face(facts.scene, facts.scene.boards[f.board], f.face).word) for f in fittings)
     return Hardware(
-        title=fitting.hardware.title or fitting.hardware.name,
-        count=fitting.count,
-        on=facts.mark_of[fitting.board],
-        face=own_face(facts.scene, board, fitting.face).word,
+        title=hardware.title or hardware.name,
+        count=sum(fitting.count for fitting in fittings),
+        pairs=hardware.slide is not None,
+        on=tuple(dict.fromkeys((facts.mark_of[board], face) for board, face in faces)),
         diameter=None if hole is None else bored(hole[0], facts.style),
         depth=None if hole is None or hole[1] is None else length(hole[1], facts.style),
     )

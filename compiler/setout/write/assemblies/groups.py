@@ -43,7 +43,7 @@ def groups(facts: Facts) -> tuple[Group, ...]:
 def room_for_drawing(facts: Facts, group: Group) -> tuple[float, float]:
     """Width and height, in points, that keep the whole sheet on one page where that can be."""
     path = group.first.path
-    hardware = facts.fittings_of.get(path, ())
+    hardware = {(fitting.hardware.name, fitting.hardware.hole) for fitting in facts.fittings_of.get(path, ())}
     height = facts.height - AROUND - _joints_high(facts, group.first) - (30 + 17 * len(hardware) if hardware else 0)
     if stands_beside(facts, group.first):
         return facts.width - BESIDE, max(_fit(height), min(330.0, 20 + 27.0 * _marks(facts, path)))

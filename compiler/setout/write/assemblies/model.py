@@ -51,10 +51,12 @@ class Joint:
 
 @dataclass(frozen=True)
 class Hardware:
+    """`count` 0: it is counted where its other half goes. `pairs`: by the pair. `on` marks with the face it goes on."""
+
     title: str
     count: int
-    on: str
-    face: str
+    pairs: bool
+    on: tuple[tuple[str, str], ...]
     diameter: Length | None
     depth: Length | None
 

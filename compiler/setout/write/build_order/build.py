@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from setout.drawing import Drawing
 from setout.plan.order.model import Reason, Step, StepId
 from setout.write.facts import Facts
-from setout.write.facts.paths import spoken
+from setout.write.facts.paths import ranges, spoken
 from setout.write.facts.sizes import decimal
+
+ALIKE = ("drawers", "fronts", "doors", "shelves")
+"""What is made in one go for a cabinet, or for all of a kind; the last word of the step's target."""
 
 
 @dataclass(frozen=True)
@@ -20,13 +23,17 @@ class Doing:
 
     `what` tells how to take `title`: "measure", "kind" (an assembly's definition), "assembly" (one placed, called
     `path`; `title` may be ""), "job" (its own boards, or the whole), "all" (the job when it is one assembly),
-    "hardware" (on `path`), "boards" (named outright) or "own" (the spec's own words).
+    "hardware" (on `path`), "drawers" "fronts" "doors" "shelves" (several at once, of `path`, or of the assembly called
+    `title`), "boards" (named outright) or "own" (the spec's own words). `kinds` counts the kinds of
+    hardware or the boards, `onto` is what hardware goes on where that is several.
     """
 
     verb: str
     what: str
     title: str
     path: str
+    kinds: int = 1
+    onto: Doing | None = None
 
 
 @dataclass(frozen=True)
@@ -43,7 +50,7 @@ class Why:
 
 @dataclass(frozen=True)
 class Row:
-    """`hours` to wait after it, "" for none."""
+    """`hours` to wait after it, "" for none. `each` are what to tick one by one, where a step makes several."""
 
     number: int
     doing: Doing
@@ -51,6 +58,7 @@ class Row:
     hardware: tuple[tuple[str, int], ...]
     hours: str
     whys: tuple[Why, ...]
+    each: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -78,14 +86,32 @@ def doing(facts: Facts, step: Step) -> Doing:
     if verb == "measure":
         return Doing(verb, "measure", project.measures[target].title or spoken(target), spoken(target))
     if verb == "fit":
-        return Doing(verb, "hardware", ", ".join(title for title, _ in _hardware(facts, step)), spoken(step.owner))
+        titles = _kinds_of_hardware(facts, step)
+        onto = _alike(facts, verb, target) or _alike(facts, verb, target.rpartition(".")[0])
+        return Doing(verb, "hardware", ", ".join(titles), spoken(step.owner), len(titles), onto)
     if not target:
         return Doing(verb, "job" if len(instances) > 1 else "all", project.title, "")
-    if target in instances:
+    if target in instances and len(step.things) < 2:
         return Doing(verb, "assembly", _title(facts, target), spoken(target))
-    if target in project.assemblies:
+    if target in project.assemblies and not step.things:
         return Doing(verb, "kind", facts.definition_title(target), "")
-    return Doing(verb, "boards", _board(facts, target), "")
+    names = ", ".join(ranges(step.things)) if step.things else _board(facts, target)
+    return _alike(facts, verb, target) or Doing(verb, "boards", names, "", len(step.things) or 1)
+
+
+def _alike(facts: Facts, verb: str, target: str) -> Doing | None:
+    """What is made in one go, if `target` names that."""
+    holder, _, word = target.partition(" ")[0].rpartition(".")
+    if word not in ALIKE or target in facts.scene.boards:
+        return None
+    kind = holder not in facts.scene.instances and holder in facts.project.assemblies
+    return Doing(verb, word, facts.definition_title(holder) if kind else "", "" if kind else spoken(holder))
+
+
+def _kinds_of_hardware(facts: Facts, step: Step) -> list[str]:
+    wanted = {*step.fittings}
+    some = [f.hardware for f in facts.scene.fittings if f.id in wanted]
+    return list(dict.fromkeys(h.title or h.name for h in some))
 
 
 def _title(facts: Facts, path: str) -> str:
@@ -110,7 +136,15 @@ def _row(facts: Facts, step: Step) -> Row:
         hardware=_hardware(facts, step),
         hours=_hours(step.wait),
         whys=_whys(facts, step),
+        each=tuple(_each(step)),
     )
+
+
+def _each(step: Step) -> Iterable[str]:
+    """What a step makes or puts in place several of; sawing and curing have no ticks of their own."""
+    if step.id.verb in ("cut", "machine", "cure"):
+        return ()
+    return (spoken(thing.removesuffix(".front_panel")) for thing in step.things)
 
 
 def _hours(wait: Fraction) -> str:

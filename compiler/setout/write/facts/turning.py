@@ -67,6 +67,7 @@ def _board(board: Board, by: Motion) -> Board:
         show=_face(board.show, by),
         proud=frozenset(by.face(face) for face in board.proud),
         features=tuple(_feature(feature, by) for feature in board.features),
+        bands=tuple(replace(band, face=by.face(band.face)) for band in board.bands),
         why=(board.why[x], board.why[y], board.why[z]),
         held=(board.held[x], board.held[y], board.held[z]),
     )

@@ -18,9 +18,10 @@ from setout.resolve.model import MeasureDef, Stock
 from setout.write.facts.sizes import Count
 from setout.write.facts.totals import Totals, totals
 from setout.write.job.boards import board_of, loose_of
-from setout.write.job.cutting import cutting_of
 from setout.write.job.buy import buy, kind_of_hardware, sold
+from setout.write.job.cutting import cutting_of
 from setout.write.job.inspection import inspection
+from setout.write.job.openings import openings
 from setout.write.job.values import Json, box_of, face_word, length, maybe
 
 VERSION = 1
@@ -62,6 +63,7 @@ def _content(plan: Plan) -> Json:
         "contacts": [_contact(contact) for contact in joined.contacts],
         "fastenings": [_fastening(fastening) for fastening in joined.fastenings],
         "hardware": [_fitting(fitting) for fitting in scene.fittings],
+        **openings(scene),
         "catalogue": [kind_of_hardware(kind) for kind in project.hardware.values()],
         "buy": buy(plan.buying),
         "inspection": inspection(plan.inspected),

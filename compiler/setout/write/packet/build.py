@@ -7,7 +7,20 @@ from dataclasses import dataclass
 from typing import Any
 
 from setout.units import Style, printed
-from setout.write import assemblies, build_order, cautions, cutting, job_sheet, joinery, pieces, to_measure
+from setout.write import (
+    assemblies,
+    build_order,
+    buy_list,
+    cautions,
+    cutting,
+    drawers,
+    installing,
+    job_sheet,
+    joinery,
+    pieces,
+    to_measure,
+    weights,
+)
 from setout.write.assemblies import Group
 from setout.write.drawings import Drawings
 from setout.write.facts import Facts
@@ -43,6 +56,7 @@ class Bound:
 
 DOCUMENTS = (
     Document("job-sheet", "job_sheet/page.html.j2", lambda m: job_sheet.build(m.facts, m.drawings.job)),
+    Document("buy-list", "buy_list/page.html.j2", lambda m: buy_list.build(m.facts)),
     Document("cutting", "cutting/page.html.j2", lambda m: cutting.build(m.facts, m.drawings.cutting)),
     Document("pieces", "pieces/page.html.j2", lambda m: pieces.build(m.facts)),
     Document("joinery", "joinery/page.html.j2", lambda m: joinery.build(m.facts, m.drawings.pieces)),
@@ -50,6 +64,9 @@ DOCUMENTS = (
     Document(
         "assemblies", "assemblies/page.html.j2", lambda m: assemblies.build(m.facts, m.groups, m.drawings.exploded)
     ),
+    Document("drawers", "drawers/page.html.j2", lambda m: drawers.build(m.facts, m.drawings.banks)),
+    Document("installing", "installing/page.html.j2", lambda m: installing.build(m.facts, m.drawings.room)),
+    Document("weights", "weights/page.html.j2", lambda m: weights.build(m.facts)),
     Document("to-measure", "to_measure/page.html.j2", lambda m: to_measure.build(m.facts)),
     Document("cautions", "cautions/page.html.j2", lambda m: cautions.build(m.facts)),
 )

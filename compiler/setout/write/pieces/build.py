@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 
 from setout.piece.model import Piece
@@ -11,6 +12,17 @@ from setout.write.facts.paths import Where
 from setout.write.facts.sizes import Length, length, size
 from setout.write.facts.ticks import ticks
 from setout.write.facts.totals import by_stock
+
+
+@dataclass(frozen=True)
+class Banded:
+    """Edges with the same banding: how many run along the length and along the width. `added`: it comes on top of the
+    size cut; else the size cut is less by it."""
+
+    title: str
+    long: int
+    short: int
+    added: bool
 
 
 @dataclass(frozen=True)
@@ -27,6 +39,7 @@ class Row:
     where: tuple[Where, ...]
     similar: tuple[str, ...]
     loose: bool
+    banded: tuple[Banded, ...]
 
 
 @dataclass(frozen=True)
@@ -85,7 +98,14 @@ def _row(facts: Facts, piece: Piece) -> Row:
         where=facts.where(piece),
         similar=piece.similar,
         loose=piece.loose is not None,
+        banded=_banded(piece),
     )
+
+
+def _banded(piece: Piece) -> tuple[Banded, ...]:
+    count = Counter((band.edging.title or band.edging.name, band.added, band.along) for band in piece.bands)
+    kinds = dict.fromkeys((title, added) for title, added, _ in count)
+    return tuple(Banded(t, count[t, added, "length"], count[t, added, "width"], added) for t, added in kinds)
 
 
 def _rounded(row: Row) -> tuple[Rounded, ...]:

@@ -1,0 +1,278 @@
+"""Setting and hanging: positions from the walls and the floor, levels, distances to check, hands, wall screws."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from setout.drawing import Drawing
+from setout.geometry import Axis, Box
+from setout.inspect import CAUTION, CarriedUnit, Hung
+from setout.write.facts import Facts
+from setout.write.facts.measures import heavy
+from setout.write.facts.paths import spoken
+from setout.write.facts.sizes import Length, bought, length
+from setout.write.installing.units import datum, outermost, shown, studs, to_room, units
+
+MOST_LEVELS = 12
+
+
+@dataclass(frozen=True)
+class Fixing:
+    """Screws of one size into one wall. `at` heights above the floor, `along` places from the left wall."""
+
+    wall: str
+    count: int
+    gauge: int | None
+    length: Length | None
+    at: tuple[Length, ...]
+    along: tuple[Length, ...]
+
+
+@dataclass(frozen=True)
+class Unit:
+    """`number` as on the drawings. Edges: from the left wall, from the floor, and how far off the back wall. `walls`
+    what it is fixed to. `alone`: may be lifted by one (None: its weight isn't known). `way`: how it comes in,
+    "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way. `waits`: hangs on a measurement."""
+
+    number: int
+    name: str
+    title: str
+    left: Length
+    right: Length
+    under: Length
+    over: Length
+    off_back: Length
+    walls: tuple[str, ...]
+    on_floor: bool
+    fixings: tuple[Fixing, ...]
+    weight: str
+    alone: bool | None
+    way: str
+    waits: bool
+
+
+@dataclass(frozen=True)
+class Level:
+    """A level line on the wall: `names` have their lower (`edge` "under") or upper edge there."""
+
+    height: Length
+    edge: str
+    names: tuple[str, ...]
+    waits: bool
+
+
+@dataclass(frozen=True)
+class Distance:
+    """Clear between two neighbours; `along` "wide" or "high"."""
+
+    first: str
+    second: str
+    along: str
+    clear: Length
+    waits: bool
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """What hangs by screws alone; every amount a weight as text, "" where it isn't known. `used` a share in percent."""
+
+    names: tuple[str, ...]
+    screws: int
+    gauge: int
+    length: Length
+    weight: str
+    contents: str
+    down: str
+    down_allowed: str
+    out: str
+    out_allowed: str
+    used: str
+    too_much: bool
+
+
+@dataclass(frozen=True)
+class Installing:
+    room: str
+    room_sizes: tuple[Length, ...]
+    studs: tuple[Length, ...]
+    elevation: Drawing | None
+    plan: Drawing | None
+    units: tuple[Unit, ...]
+    two_people: tuple[str, ...]
+    unknown: tuple[str, ...]
+    limit: str
+    levels: tuple[Level, ...]
+    distances: tuple[Distance, ...]
+    estimates: tuple[Estimate, ...]
+    caution: str
+    comes_in: bool
+    cropped: bool
+    keep_clear: bool
+    obstacles: bool
+
+
+def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
+    """`drawings` "front" and "top". None for a job that is one thing, and is told of no room."""
+    found, placed = facts.plan.inspected, units(facts)
+    if found is None or not placed or (facts.scene.room is None and len(placed) < 2 and not _fixed(facts, placed)):
+        return None
+    room = facts.project.room
+    listed = tuple(_unit(facts, n, unit) for n, unit in enumerate(placed, 1))
+    return Installing(
+        room="" if room is None else room.title,
+        room_sizes=() if room is None else tuple(length(room.sizes[axis], facts.style) for axis in Axis),
+        studs=tuple(length(stud, facts.style) for stud in studs(facts)),
+        elevation=drawings.get("front"),
+        plan=drawings.get("top"),
+        units=listed,
+        two_people=tuple(unit.name for unit in listed if unit.alone is False),
+        unknown=tuple(unit.name for unit in listed if unit.alone is None),
+        limit=heavy(facts.project.practice.value("lift_alone"), facts.style),
+        levels=_levels(facts, placed),
+        distances=_distances(facts, placed),
+        estimates=tuple(_estimate(facts, hung) for hung in found.hung),
+        caution=CAUTION,
+        comes_in=any(unit.way for unit in listed),
+        keep_clear=room is not None and any(one.kind != "obstacle" for one in room.boxes),
+        obstacles=room is not None and any(one.kind == "obstacle" for one in room.boxes),
+        cropped=facts.scene.room is not None and shown(facts, "top") != facts.scene.room,
+    )
+
+
+def _fixed(facts: Facts, placed: tuple[CarriedUnit, ...]) -> bool:
+    return any(to_room(facts, unit.path) for unit in placed)
+
+
+def _unit(facts: Facts, number: int, unit: CarriedUnit) -> Unit:
+    box, style, room = unit.outline, facts.style, datum(facts)
+    assert room is not None and facts.plan.inspected is not None
+    instance = facts.scene.instances.get(unit.path)
+    lift = next((one for one in facts.plan.inspected.lifts if one.path == unit.path and one.kind != "sheet"), None)
+    walls = tuple(dict.fromkeys(c.face_a.word for c in to_room(facts, unit.path)))
+    return Unit(
+        number=number,
+        name=facts.mark_of[unit.path] + " " + spoken(unit.path) if instance is None else spoken(unit.path),
+        title="" if instance is None else instance.title,
+        left=length(box.lo[0] - room.lo[0], style),
+        right=length(box.hi[0] - room.lo[0], style),
+        under=length(box.lo[1] - room.lo[1], style),
+        over=length(box.hi[1] - room.lo[1], style),
+        off_back=length(room.hi[2] - box.hi[2], style),
+        walls=tuple(wall for wall in walls if wall != "bottom"),
+        on_floor=box.lo[1] <= room.lo[1],
+        fixings=_fixings(facts, unit.path),
+        weight="" if lift is None or lift.weight is None else heavy(lift.weight, style),
+        alone=None if lift is None else lift.alone,
+        way=_way(unit),
+        waits=_waits(facts, unit.path),
+    )
+
+
+def _way(unit: CarriedUnit) -> str:
+    way = unit.carried
+    if way is None:
+        return ""
+    if not way.possible:
+        return "no"
+    if way.upright:
+        return "upright"
+    return "tilted" if all(one.tilted for one in way.ways) else "stood-up"
+
+
+def _waits(facts: Facts, unit: str) -> bool:
+    """Whether any of its boards stands elsewhere in another scene."""
+    scenes = [scene.scene for scene in facts.plan.pieces.joined.scenes]
+    own = [path for path in facts.scene.boards if outermost(facts, path) == unit]
+    return any(len({(s.boards[path].box.lo, s.boards[path].box.hi) for s in scenes}) > 1 for path in own)
+
+
+def _fixings(facts: Facts, unit: str) -> tuple[Fixing, ...]:
+    """Screws into walls, by wall and size, with where they are drilled."""
+    contacts = {c.id: c for c in to_room(facts, unit) if c.face_a.axis != Axis.HIGH}
+    found: dict[tuple, list[str]] = {}
+    count: dict[tuple, int] = {}
+    for f in facts.joined.fastenings:
+        if f.kind == "screws" and f.contact in contacts:
+            key = contacts[f.contact].face_a.word, f.gauge, f.length
+            found.setdefault(key, []).append(f.contact)
+            count[key] = count.get(key, 0) + f.count
+    return tuple(_fixing(facts, key, count[key], ids) for key, ids in found.items())
+
+
+def _fixing(facts: Facts, key: tuple, count: int, ids: list[str]) -> Fixing:
+    wall, gauge, long = key
+    room = datum(facts)
+    assert room is not None
+    points = [b.at for board in facts.joined.boards.values() for b in board.bores if b.source in ids]
+    side = Axis.WIDE if wall in ("front", "back") else Axis.DEEP
+    heights, places = (sorted({p[axis] - room.lo[axis] for p in points}) for axis in (Axis.HIGH, side))
+    return Fixing(
+        wall,
+        count,
+        gauge,
+        None if long is None else bought(long, facts.style),
+        tuple(length(v, facts.style) for v in heights),
+        tuple(length(v, facts.style) for v in places),
+    )
+
+
+def _levels(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Level, ...]:
+    """Lines to strike on the wall: the undersides of what is fixed to it off the floor, the tops of what stands."""
+    room = datum(facts)
+    assert room is not None
+    found: dict[tuple[Fraction, str, bool], list[str]] = {}
+    for unit in placed:
+        stands = unit.outline.lo[1] <= room.lo[1]
+        on_wall = any(c.face_a.axis != Axis.HIGH for c in to_room(facts, unit.path))
+        if unit.path in facts.scene.instances if stands else on_wall:
+            height = (unit.outline.hi if stands else unit.outline.lo)[1] - room.lo[1]
+            key = height, "over" if stands else "under", _waits(facts, unit.path)
+            found.setdefault(key, []).append(spoken(unit.path))
+    return tuple(
+        Level(length(height, facts.style), edge, tuple(names), waits)
+        for (height, edge, waits), names in sorted(found.items())[:MOST_LEVELS]
+    )
+
+
+def _distances(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Distance, ...]:
+    """From each thing to the next one at its right and to the next above, where there is air between."""
+    found = []
+    for axis in (Axis.WIDE, Axis.HIGH):
+        for one in placed:
+            beyond = [other for other in placed if _faces(one.outline, other.outline, axis)]
+            if not beyond:
+                continue
+            near = min(beyond, key=lambda other: other.outline.lo[axis])
+            clear = near.outline.lo[axis] - one.outline.hi[axis]
+            if clear > 0:
+                waits = _waits(facts, one.path) or _waits(facts, near.path)
+                names = spoken(one.path), spoken(near.path)
+                found.append(Distance(*names, axis.word, length(clear, facts.style), waits))
+    return tuple(found)
+
+
+def _faces(one: Box, other: Box, axis: Axis) -> bool:
+    """Whether `other` lies beyond `one` along the axis, and the two overlap both ways across it."""
+    across = [a for a in Axis if a != axis]
+    return other.lo[axis] >= one.hi[axis] and all(one.lo[a] < other.hi[a] and other.lo[a] < one.hi[a] for a in across)
+
+
+def _estimate(facts: Facts, hung: Hung) -> Estimate:
+    style, found = facts.style, hung.estimate
+    said = ("",) * 4
+    if found is not None:
+        said = tuple(heavy(v, style) for v in (found.down, found.down_allowed, found.out, found.out_allowed))
+    used = None if found is None else found.used
+    return Estimate(
+        tuple(spoken(unit) for unit in hung.units),
+        hung.screws,
+        hung.gauge,
+        bought(hung.length, style),
+        "" if hung.weight is None else heavy(hung.weight, style),
+        heavy(hung.contents, style),
+        *said,
+        used="" if used is None else f"{-(-Fraction(used) * 100 // 1)} %",
+        too_much=found is not None and (used is None or used > 1),
+    )
