@@ -14,5 +14,9 @@ def examples() -> dict[str, str]:
     page = REFERENCE.read_text("utf-8")
     found = {page.count("\n", 0, m.start()) + 1: (bool(m[1]), m[2]) for m in _FENCE.finditer(page)}
     preamble = next(text for is_preamble, text in found.values() if is_preamble)
-    whole = {line: text if text.startswith("project") else preamble + text for line, (is_preamble, text) in found.items() if not is_preamble}
+    whole = {
+        line: text if text.startswith("project") else preamble + text
+        for line, (is_preamble, text) in found.items()
+        if not is_preamble
+    }
     return {f"line {line}": text for line, text in whole.items()}
