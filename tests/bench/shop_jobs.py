@@ -241,7 +241,7 @@ def figures(plan: Cutting, seconds: float) -> Figures:
     )
 
 
-def planned(pieces: Pieces, budget: Budget, **more) -> Figures:
+def planned(pieces: Pieces, budget: Budget | None, **more) -> Figures:
     start = time.process_time()
     made = cutting(pieces, budget, **more).value
     seconds = time.process_time() - start
@@ -299,7 +299,7 @@ def _packed(rectpack, boards, kerf: Fraction, there) -> int:
 
 def main(words: list[str]) -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--work", type=int, default=DEFAULT.work)
+    parser.add_argument("--work", type=int, help="places looked at; unsaid, the usual amount")
     parser.add_argument("--jobs", default="")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--no-packer", action="store_false", dest="packer")
@@ -307,11 +307,12 @@ def main(words: list[str]) -> int:
     chosen = [job for job in JOBS if not asked.jobs or job.__name__ in asked.jobs.split(",")]
     print(f"{'':27} new bound  rack  largest  fences  stops  taped   cuts  sawn    time")
     sums = {"ours": [0, 0, 0.0, 0], "money": [0, 0, 0.0, 0]}
+    budget = DEFAULT if asked.work is None else Budget(work=asked.work)
     for job in chosen:
         pieces = pieces_of(spec(job, asked.seed))
         boards = sum(p.count for p in pieces.pieces)
         for name, more in (("ours", {}), ("money", {"taste": None})):
-            made = planned(pieces, Budget(work=asked.work), **more)
+            made = planned(pieces, budget, **more)
             print(f"{job.__name__ if name == 'ours' else '':16} {boards:3} {name:6}{made.told()}", flush=True)
             for i, value in enumerate((made.sheets, made.fences, float(made.largest), made.cuts)):
                 sums[name][i] += value

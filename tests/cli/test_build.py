@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
+import io
 import os
 import resource
-import signal
 import subprocess
 import sys
-import time
 
 import pytest
 
@@ -184,13 +183,11 @@ def test_a_measure_can_be_given(shop):
     assert "gap" in shop.err, "the nearest name is offered"
 
 
-def test_interrupting_the_process_is_quiet(shop):
-    """Ctrl-C while standard input is awaited."""
-    command = [sys.executable, "-m", "setout", "check", "-"]
-    waiting = subprocess.Popen(command, stdin=subprocess.PIPE, stderr=subprocess.PIPE)
-    time.sleep(1)
-    waiting.send_signal(signal.SIGINT)
-    assert waiting.wait(timeout=20) == 130
-    assert waiting.stderr.read() == b""
-    waiting.stdin.close()
-    waiting.stderr.close()
+def test_interrupting_while_standard_input_is_awaited_is_quiet(shop, monkeypatch):
+    class Awaited(io.BytesIO):
+        def read(self, *_):
+            raise KeyboardInterrupt
+
+    monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(Awaited()))
+    assert shop.setout("check", "-") == 130
+    assert shop.out == shop.err == ""

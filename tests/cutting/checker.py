@@ -206,7 +206,7 @@ def _lies(piece, source) -> set[tuple[Fraction, Fraction]]:
 
 
 def _stock_right(plan, project, found: list[str]) -> None:
-    stock = plan.stock
+    stock = project.stocks[plan.stock.name]
     used = Counter(
         (s.source.kind, s.source.on_hand, s.source.length, s.source.width, s.source.grain) for s in plan.sources
     )

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import random
 from fractions import Fraction
 
 import pytest
 from checker import faults
 from cutting_jobs import PLY, QUICK, loose, pieces_of, plan_of
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from setout.plan.cutting import Budget, cutting
@@ -24,7 +25,8 @@ SHOPS = st.sampled_from(
     [
         "",
         "saw a { kerf 1/8; breaks down sheets }",
-        "saw a { kerf 3/32; breaks down sheets; crosscuts up to 50 }\nsaw b { kerf 1/8; rips up to 26; takes up to 60 x 30 }",
+        "saw a { kerf 3/32; breaks down sheets; crosscuts up to 50 }\n"
+        "saw b { kerf 1/8; rips up to 26; takes up to 60 x 30 }",
         "saw a { kerf 1/8; rips up to 60; crosscuts up to 60 }",
         "saw a { kerf 1/10; rips up to 12; crosscuts up to 12; takes up to 40 x 20 }",
         "saw a { kerf 0; breaks down sheets }\nsaw b { kerf 1/16; rips up to 24; crosscuts up to 24 }",
@@ -50,6 +52,7 @@ def test_every_job_can_be_cut(boards, shop, trims, rack, limits):
 
 @settings(max_examples=30, deadline=None)
 @given(st.lists(st.tuples(st.integers(8, 8 * 60), st.integers(1, 5)), min_size=1, max_size=6), st.booleans())
+@example([(8, 1), (9, 1), (184, 2), (389, 1)], False)  # a plan once took the stick on hand twice
 def test_every_job_of_sticks_can_be_cut(lengths, offcuts):
     stock = 'stock lath "1x2" { stick 1-1/2 x 3/4 long 72, 96; price 5 each 72; price 7 each 96; on hand 1 of 72 }'
     parts = loose([(f"{length}/8", "3/2" if length % 3 else "1", count) for length, count in lengths], "lath")
@@ -94,13 +97,11 @@ def test_a_wider_kerf_never_lowers_the_bound(boards):
 @pytest.mark.parametrize("seed", range(6))
 def test_a_job_fits_the_sheets_it_was_cut_from(seed):
     """A few straight cuts through whole sheets, kerf taken off: what comes out goes back in."""
-    import random
-
     rng = random.Random(seed)
     sheets = 1 + seed % 2
     parts = [part for _ in range(sheets) for part in _cut_up(Fraction(96), Fraction(48), rng, 3)]
     text = f"{PLY}\npractice {{ edge_trim 0 }}\n" + loose([(a, b, 1, "any") for a, b in parts])
-    made = plan_of(text, Budget(work=60_000))
+    made = plan_of(text, Budget(work=100_000), taste=None)
     assert made.stocks[0].bought == sheets
 
 

@@ -30,14 +30,21 @@ def able(saws: Sequence[Saw], stock: Stock) -> tuple[Saw, ...]:
     return ()
 
 
-def fixed_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:
-    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: to a stop when the board
-    is longer than the cut, else by the fence; the smallest saw that can. Integers serve as well as fractions."""
+def fixed_way(
+    saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction, to_stop: bool | None = None
+) -> Way | None:
+    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: the smallest saw that can.
+
+    To a stop rather than by the fence when the board is longer than the cut, or `to_stop` says so (as it began: a board
+    that grows shorter cut by cut stays at the stop). Integers serve as well as fractions.
+    """
     still = [saw for saw in saws if not saw.breaks_down and takes(saw, along, across)]
     if not still:
         return None
     cross, fence = _crosscut(still, across, setting), _fence(still, across, setting, "low")
-    return (cross or fence) if along >= across else (fence or cross)
+    if to_stop is None:
+        to_stop = along >= across
+    return (cross or fence) if to_stop else (fence or cross)
 
 
 def far_way(saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction) -> Way | None:

@@ -107,6 +107,11 @@ class Sheets:
                 for saw in fence_saws
             )
 
+        widest = max((saw.crosscuts for saw in saws if saw.crosscuts is not None and not saw.breaks_down), default=0)
+
+        def stopped(across: int) -> bool:
+            return across <= widest
+
         long, short = (-(-n.numerator * scale.unit // n.denominator) for n in self.shop.keep)
         return Rules(
             scale.kerf,
@@ -115,6 +120,7 @@ class Sheets:
             max(b.width * b.height for b in self.bins),
             feasible,
             fenced,
+            stopped,
             frozenset(known_fences),
         )
 

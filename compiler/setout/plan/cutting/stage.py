@@ -28,7 +28,8 @@ from setout.plan.cutting.wanted import Demand, demands, wants
 from setout.resolve.model import Project, RackBoard, Stock
 from setout.units import Style
 
-DEFAULT = Budget(work=200_000)
+DEFAULT: Budget | None = None  # the usual amount of work, by the size of the job
+FIRST, EACH = 20_000, 2_000  # work for the job, and for each of its boards
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,7 @@ class Told:
 
 def cutting(
     pieces: Pieces,
-    budget: Budget = DEFAULT,
+    budget: Budget | None = DEFAULT,
     progress: Callable[[Told], None] | None = None,
     stop: Callable[[], bool] | None = None,
     taste: Taste | None = USUAL,
@@ -52,6 +53,7 @@ def cutting(
     stocks by their boards; `stop` is asked now and then, and when it says True the best so far is taken. Without a
     `taste` only money counts."""
     project = pieces.joined.placed.project
+    budget = budget or usual(pieces)
     work = [_planning(project, demand, progress) for demand in demands(pieces)]
     called_off = _Listening(stop or budget.stop)
     spend(work, replace(budget, stop=called_off), taste)
@@ -60,6 +62,12 @@ def cutting(
     stocks = tuple(_stock_plans(planned, done))
     found = Cutting(stocks, done.settings, _left(stocks), not called_off.heard, _untouched(project, stocks))
     return Checked(found, (*larger_than_usable(pieces), *_short(pieces, planned), *no_saw_for(project, done.failed)))
+
+
+def usual(pieces: Pieces) -> Budget:
+    """Work counted, not time, so that two machines agree."""
+    boards = sum(piece.count for piece in pieces.pieces)
+    return Budget(work=FIRST + EACH * boards)
 
 
 class _Listening:

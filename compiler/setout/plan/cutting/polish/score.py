@@ -33,6 +33,7 @@ class Rules:
     area: int
     feasible: Callable[[int, int, int], bool]
     fenced: Callable[[int, int], bool]
+    stopped: Callable[[int], bool]
     known: frozenset[int] = frozenset()
 
 
@@ -59,7 +60,7 @@ def merit(board: Board, rules: Rules) -> Merit:
     root, (width, height) = board.root, board.size
     along, across = (height, width) if root.d else (width, height)
     if root.a < across:
-        walk.cut(across, along, root.a)
+        walk.cut(across, along, root.a, across >= along)
         walk.leave(across - root.a, along)
     walk.node(root, along, root.a)
     return Merit(
@@ -76,27 +77,29 @@ class _Walk:
 
     def node(self, node: Node, extent: int, across: int) -> None:
         """A board `extent` along the node's direction is cut apart, the widest part first."""
-        remains = extent
+        remains, to_stop = extent, extent >= across
         for kid in reversed(node.kids):
             if kid.a < remains:
-                self.cut(remains, across, kid.a)
+                self.cut(remains, across, kid.a, to_stop)
             remains -= kid.a
             if kid.kids is not None:
                 self.node(kid, across, kid.a)
             elif kid.c < across:
-                self.cut(across, kid.a, kid.c)
+                self.cut(across, kid.a, kid.c, across >= kid.a)
                 self.leave(across - kid.c, kid.a)
         if remains:
             self.leave(remains, across)
 
-    def cut(self, along: int, across: int, size: int) -> None:
+    def cut(self, along: int, across: int, size: int, to_stop: bool) -> None:
         kerf = self.rules.kerf
         self.cuts += 1
-        if along >= across or not self.rules.fenced(across - kerf, size - kerf):
+        rules = self.rules
+        to_stop = to_stop and rules.stopped(across - kerf)
+        if to_stop or not rules.fenced(across - kerf, size - kerf):
             self.stops.add(size)
-        elif size not in self.rules.known:
+        elif size not in rules.known:
             self.fences.add(size)
-        if not self.rules.feasible(along - kerf, across - kerf, size - kerf):
+        if not rules.feasible(along - kerf, across - kerf, size - kerf):
             self.bad += 1
 
     def leave(self, one: int, other: int) -> None:

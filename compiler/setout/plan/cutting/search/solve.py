@@ -106,7 +106,8 @@ class Search:
             self.columns = Columns(self.kinds, self.fleet, self.rng, self.meter)
             self.columns.see(self.boards)
         while not self.done and not self.meter.spent():
-            self.round()
+            if not (self.many and len(self.fleet.bins) == 1 and self.afresh(FIRST * LONGER)):
+                self.round()
 
     def round(self) -> None:
         """Round a cheaper plan from patterns, squeeze in what it leaves out, and try cheaper bins."""

@@ -217,7 +217,7 @@ class _Search:
                 master.solve()
             if not self.short and sum(self.sticks[s].cost for s, _ in cuts) + low >= limit:
                 return
-            taken = self.taken(master, demand, bold)
+            taken = self.taken(master, demand, self.copies(cuts), bold)
             if not taken:
                 break
             cuts += taken
@@ -226,7 +226,7 @@ class _Search:
                 self.keep(*self.topped(demand, cuts))
         self.keep(*self.topped(demand, cuts))
 
-    def taken(self, master, demand: list[int], bold: float) -> list[Cut]:
+    def taken(self, master, demand: list[int], left: list[int | None], bold: float) -> list[Cut]:
         shares = master.shares()
         whole = [(j, int(x + EPS)) for j, x in shares if x > 1 - EPS]
         if not whole and shares:
@@ -238,12 +238,14 @@ class _Search:
         for j, times in whole:
             stick, rows = master.patterns[j]
             for _ in range(times):
-                kept = []
-                for row in rows:
+                kept: list[int] = []
+                for row in rows if left[stick] != 0 else ():
                     if demand[row]:
                         demand[row] -= 1
                         kept.append(row)
                 if kept:
+                    if left[stick] is not None:
+                        left[stick] -= 1
                     rest = self.sticks[stick].length - sum(self.sizes[row] for row in kept)
                     more = fullest(self.sizes, demand, rest, self.meter) if len(kept) < len(rows) else []
                     for row in more:

@@ -72,6 +72,7 @@ class Open:
     dy: Fraction
     along: str
     parts: tuple[Job | Blank, ...]
+    to_stop: bool | None = None  # how its first cut along was to be made; None before
 
     @property
     def extent(self) -> Fraction:
@@ -88,7 +89,7 @@ class Open:
         return replace(self, y=self.y + start, dy=extent, name=name, parts=tuple(parts))
 
     def fixed(self, setting: Fraction) -> Way | None:
-        return fixed_way(self.bench.limits.saws, self.extent, self.across, setting)
+        return fixed_way(self.bench.limits.saws, self.extent, self.across, setting, self.to_stop)
 
     def guided(self, setting: Fraction) -> Way | None:
         return guided_way(self.bench.limits.saws, self.extent, self.across, setting)
@@ -122,11 +123,12 @@ def settle(board: Open) -> Open | Blank | None:
                 return board
             if across == board.across:
                 return part
-            board = replace(board, along=other(board.along))
+            board = replace(board, along=other(board.along), to_stop=None)
             continue
         if extent < board.extent and not _takes_up(board, part, extent):
             return board
-        board = replace(board, along=part.along, parts=part.parts)
+        same = part.along == board.along
+        board = replace(board, along=part.along, parts=part.parts, to_stop=board.to_stop if same else None)
 
 
 def _takes_up(board: Open, part: Job, extent: Fraction) -> bool:

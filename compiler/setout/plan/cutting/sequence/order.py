@@ -75,6 +75,8 @@ class Floor:
 
     def _wait(self, board: Open) -> None:
         self._boards += 1
+        if board.to_stop is None:
+            board = replace(board, to_stop=board.extent >= board.across)
         limits = board.bench.limits
         ways = [way for s in board.settings() if (way := board.fixed(s))]
         if not ways or (limits.heavy(board.dx, board.dy) and any(board.guided(s) for s in board.settings())):
@@ -113,21 +115,29 @@ class Floor:
         return (self._to_come[setting] > 0, kind != "rip", saw, -setting)
 
     def _batch(self, key: Key) -> None:
-        made = []
-        saw = None
+        made: list[int] = []
         while self._ready[key]:
             board = self._take(min(self._ready[key]), key)
             part, way = next((p, w) for p in board.parts if (w := board.fixed(size(p, board.along))) and _key(w) == key)
-            saw = way.saw
             made.append(self._cut(board, Break((part,), _without(board.parts, part), way)))
         del self._ready[key]
-        assert saw is not None
-        self.settings.append(Setting(saw, key[0], key[2], tuple(made)))
+        self._set(way, tuple(made))
+
+    def _set(self, way: Way, made: tuple[int, ...]) -> None:
+        """Cuts made at a setting; the fence stays where it is when it was there for the cuts before."""
+        last = self.settings[-1] if self.settings else None
+        if last and (last.saw, last.kind, last.setting) == (way.saw, way.kind, way.setting):
+            self.settings[-1] = replace(last, cuts=last.cuts + made)
+        else:
+            self.settings.append(Setting(way.saw, way.kind, way.setting, made))
 
     def _break_down(self) -> None:
         while self._large:
             board = heapq.heappop(self._large)[2]
-            self._cut(board, breaking(board))
+            how = breaking(board)
+            number = self._cut(board, how)
+            if how.way is not None and how.way.kind != "break down":
+                self._set(how.way, (number,))
 
     def _cut(self, board: Open, how: Break) -> int:
         """Cut the parts in `how.low` off the low side of the board in one piece."""
