@@ -30,8 +30,9 @@ def compiled(
 
 
 def sound(text: str, **more) -> Plan:
-    """The plan of a spec of which nothing may be said."""
+    """The plan of a spec of which nothing may be said, but that two lift what is heavy."""
     checked = compiled(text, **more)
-    assert not checked.diagnostics, [(d.code, d.message) for d in checked.diagnostics]
+    told = [(d.code, d.message) for d in checked.diagnostics if d.code != "rod550"]
+    assert not told, told
     assert checked.value is not None
     return checked.value

@@ -31,9 +31,7 @@ def test_the_reference_has_an_example_for_every_chapter():
 
 @pytest.mark.parametrize("spec", sorted(SPECS.glob("*.rod")), ids=lambda path: path.name)
 def test_a_spec_of_our_own_leaves_nothing_to_be_said(spec):
-    found = compiled(spec.read_text("utf-8"))
-    assert found.value is not None
-    assert {d.code for d in found.diagnostics} <= {"rod550"}, "that two lift a large cabinet is worth saying"
+    sound(spec.read_text("utf-8"))
 
 
 def readme_specs() -> list[str]:

@@ -25,7 +25,9 @@ def chain(head: str, trace: Trace, amount: Amount, where: Where) -> list[str]:
     `amount` prints an exact amount of a dimension, `where` a place as file:line. Nothing is led back twice.
     """
     total = amount(trace.amount, trace.dim)
-    summed = _sum(_shares(trace), amount)
+    shares = _shares(trace)
+    whole = all(times.denominator == 1 for times in shares.values())
+    summed = _sum(shares, amount) if whole else _made_of(trace, amount)
     first = f"{head} {total}" if summed in (total, "") else f"{head} {total} = {summed}"
     lines = [_placed(first, trace.span, where)]
     above = trace if trace.kind in ("operation", "literal") else replace(trace, parts=(trace,))
@@ -59,6 +61,13 @@ def _shares(trace: Trace) -> Shares:
             key = ("" if at.kind == "literal" else at.text, at.amount, at.dim)
             met[key] = met.get(key, Fraction(0)) + times
     return {key: times for key, times in met.items() if times and key[1]}
+
+
+def _made_of(trace: Trace, amount: Amount) -> str:
+    """The nearest sum below, as it is written: thirds of what it all comes from would explain nothing."""
+    while trace.kind != "operation" and len(trace.parts) == 1:
+        trace = trace.parts[0]
+    return _infix(trace, amount, 0)
 
 
 def _opened(at: Trace) -> list[tuple[Trace, Fraction]] | None:

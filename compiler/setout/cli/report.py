@@ -27,6 +27,6 @@ def tell(stream: TextIO, found: Sequence[Diagnostic], sources: Mapping[str, Sour
 
 
 def _first(found: Sequence[Diagnostic]) -> list[Diagnostic]:
-    """No more of them than anybody reads, errors rather than others, in the order given."""
-    chosen = sorted(range(len(found)), key=lambda i: found[i].severity is not Severity.ERROR)[:MOST]
-    return [found[i] for i in sorted(chosen)]
+    """No more of them than anybody reads: errors, then warnings, then notes, each in the order given."""
+    weight = {severity: i for i, severity in enumerate(Severity)}
+    return sorted(found, key=lambda d: weight[d.severity])[:MOST]

@@ -94,7 +94,7 @@ def _told_of(job: Job, plan: Plan, path: str, axes: tuple[Axis, ...]) -> Lines:
         yield from _size(joined.drawn.scene, board, axis, amount, where)
         yield from _printed(joined, board, axis, style)
     for axis in axes:
-        yield from _position(joined.drawn.scene, board, axis, amount, where)
+        yield from _position(joined, board, axis, amount, where, style)
 
 
 def _size(scene: Scene, joined: JoinedBoard, own: Axis, amount: Amount, where: Where) -> Lines:
@@ -124,14 +124,21 @@ def _printed(joined: Joined, board: JoinedBoard, own: Axis, style: Style) -> Lin
         yield f"  printed {said(sizes[-1], style)}"
 
 
-def _position(scene: Scene, joined: JoinedBoard, own: Axis, amount: Amount, where: Where) -> Lines:
-    """How far its left, bottom or front face is from its assembly's."""
-    board = joined.board
+def _position(
+    joined: Joined, drawn: JoinedBoard, own: Axis, amount: Amount, where: Where, style: Style
+) -> Lines:
+    """How far its left, bottom or front face is from its assembly's; between which two when it waits for a measure."""
+    board = drawn.board
     face = Face(own, -1)
     lines = chain(f"{board.path}.{face.word}", board.where[own], amount, where)
     yield lines[0]
     yield f"  from the {face.word} of {board.owner or 'the job'}"
     yield from lines[1:]
+    places = [scene.boards[board.path].board.where[own].amount for scene in joined.scenes]
+    if min(places) < max(places):
+        names = joined.placed.open_measures  # scene i + 1 has measure i at its high end, all others low
+        waits = [name for i, name in enumerate(names) if places[i + 1] != places[0]] or names
+        yield f"  waits for {', '.join(sorted(waits))}: from {said(min(places), style)} to {said(max(places), style)}"
 
 
 def _loose(board: LooseBoard, amount: Amount, where: Where, style: Style) -> Lines:

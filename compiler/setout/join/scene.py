@@ -12,6 +12,7 @@ from setout.join.contacts import meetings
 from setout.join.crossings import crossings
 from setout.join.fastening import Known, fasten
 from setout.join.ground import Ground
+from setout.join.hanging import in_the_air, on_one_screw
 from setout.join.holes import holes
 from setout.join.housings import Housed, drawn_in, house
 from setout.join.model import Bore, JoinedBoard, JoinedScene
@@ -41,6 +42,8 @@ def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnost
         *crossings(cut, housed, (*fastened.ways, *own.ways)),
         *_unfastened(ground, found, met.covered),
     ]
+    told += on_one_screw(ground, found, met.contacts, fastened.fastenings)
+    told += in_the_air(ground, found, told)
     boards = _boards(ground, housed, (fastened.bores, own.bores))
     return JoinedScene(ground.scene, boards, met.contacts, fastened.fastenings), told
 

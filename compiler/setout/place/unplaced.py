@@ -13,9 +13,12 @@ from setout.resolve.model import AssemblyDef, Project
 def left_unplaced(project: Project, scenes: Sequence[Scene]) -> tuple[Diagnostic, ...]:
     """An error where the job has no boards; else a note for each assembly of the spec's own file that is not used.
 
-    What is included may hold more than this job needs, and isn't looked at then.
+    What is included may hold more than this job needs, and isn't looked at. A file of stocks and practice alone, to be
+    included elsewhere, is no job.
     """
     unplaced = [definition for definition in _roots(project) if definition.head.file == next(iter(project.sources), "")]
+    if not (project.assemblies or project.job.parts):
+        return ()
     if not any(scene.boards or scene.loose for scene in scenes):
         names = [definition.name for definition in unplaced]
         return (problems.no_boards(names, unplaced[0].head if unplaced else None),)

@@ -177,6 +177,10 @@ def by_without_blanks(span: Span, text: str, spaced: str) -> Diagnostic:
     return error("rod115", f"`{text}` is read as one number", span, help=f"put blanks round the x: `{spaced}`")
 
 
+def by_in_words(span: Span, text: str, one: str, other: str) -> Diagnostic:
+    return error("rod111", f"`{text}` is not a word that can stand here", span, help=f"write `{one} x {other}`")
+
+
 def by_glued(span: Span, text: str) -> Diagnostic:
     return error("rod115", f"`{text}` is read as one word", span, help=f"put blanks round the x: `x {text[1:]}`")
 
@@ -192,6 +196,10 @@ def dash_in_number(span: Span, text: str) -> Diagnostic:
 
 def unfinished_feet(span: Span, text: str) -> Diagnostic:
     return error("rod123", f"`{text}` has feet but no mark for the inches", span, help=f'write `{text}"`')
+
+
+def mixed_apart(span: Span, whole: str, rest: str) -> Diagnostic:
+    return error("rod123", "A mixed number is written in one piece", span, help=f"write `{whole}-{rest}`")
 
 
 def malformed_number(span: Span, text: str) -> Diagnostic:
@@ -212,13 +220,13 @@ def too_many_digits(span: Span, digits: int) -> Diagnostic:
 # --- names and words -------------------------------------------------------------------------------------
 
 
-def minus_blanks(span: Span, subtracts: bool) -> Diagnostic:
+def minus_blanks(span: Span, subtracts: bool, sides: tuple[str, str] = ("w", "1/2")) -> Diagnostic:
     if subtracts:
         return error(
             "rod114",
             "A minus needs a blank on both sides",
             span,
-            help="write `w - 1/2`; without blanks, `23-1/4` is 23¼",
+            help=f"write `{_short(sides[0])} - {_short(sides[1])}`; without blanks, `23-1/4` is 23¼",
         )
     return error("rod114", "A minus sign is glued to its number", span, help="write `-3`, not `- 3`")
 
@@ -280,6 +288,16 @@ def no_such_function(span: Span, name: str, known: Sequence[str]) -> Diagnostic:
         f"There is no function `{_short(name)}`",
         span,
         help=f"{said + ' ' if said else ''}the functions are {', '.join(known)}",
+    )
+
+
+def depth_unsaid(span: Span, method: str, amount: str) -> Diagnostic:
+    return error(
+        "rod110",
+        f"Expected `depth` after `{method}`",
+        span,
+        f"found `{_short(amount)}`",
+        help=f"write `{method} depth {_short(amount)}`",
     )
 
 

@@ -70,7 +70,7 @@ def _laid(task: Task, seat: Seat, points: list[Vec], count: int, drywall: Fracti
     length = min((n for n in practice.choices("screw_lengths") if n >= need), default=None)
     if length is None:
         longest = max(practice.choices("screw_lengths"))
-        return wrong(problems.none_long_enough(task.ground, task.method, task.a, through, longest))
+        return wrong(problems.none_long_enough(task.ground, task.method, task.a, through, longest, True))
     gauge = int(practice.value("wall_screw_gauge"))
     name, drill = named("screws", gauge, length, None), clearance(practice, gauge)
     face = seat.face_a.opposite

@@ -32,6 +32,7 @@ from setout.join.problems.housing import (
     two_depths,
 )
 from setout.join.problems.meeting import (
+    hangs_in_the_air,
     not_at_wall,
     nothing_touches,
     only_leaves_nothing,
@@ -56,6 +57,7 @@ from setout.join.problems.several import (
 from setout.join.problems.wall import (
     no_stud_behind,
     not_on_a_wall,
+    one_stud_screw,
     wall_without_studs,
 )
 
@@ -65,6 +67,7 @@ __all__ = [
     "depth_and_gap",
     "dowel_finds_no_room",
     "drawn_in_already",
+    "hangs_in_the_air",
     "hole_comes_out",
     "hole_in_the_air",
     "holes_cross",
@@ -80,6 +83,7 @@ __all__ = [
     "not_at_wall",
     "not_on_a_wall",
     "nothing_touches",
+    "one_stud_screw",
     "only_leaves_nothing",
     "parts_apart",
     "parts_overlap",

@@ -36,15 +36,20 @@ def dowel_finds_no_room(ground: Ground, method: Method, a: Board, b: Board, leng
     )
 
 
-def none_long_enough(ground: Ground, method: Method, driven: Board, through: Fraction, longest: Fraction) -> Diagnostic:
+def none_long_enough(
+    ground: Ground, method: Method, driven: Board, through: Fraction, longest: Fraction, wall: bool = False
+) -> Diagnostic:
+    """`wall`: into a wall or the floor, where there is no other way round and nothing but screws."""
     what = method.kind
+    other = "drive them the other way (`through …`), or use pockets or dowels"
+    thinner = f"fasten a thinner part to the room (a cleat), and `{driven.name}` to that"
     return error(
         "rod386",
         f"No {what} are long enough to go through `{driven.path}` and hold",
         method.span,
         f"{ground.say(through)} to go through; the longest on sale are {ground.say(longest)}",
         Label(driven.head, "driven through this"),
-        help="drive them the other way (`through …`), or use pockets or dowels",
+        help=thinner if wall else other,
     )
 
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from setout.diagnostics import Diagnostic, Label, error, note
+from setout.diagnostics import Diagnostic, Label, error, note, warning
 from setout.geometry import Axis, Box, Face
 from setout.join.ground import Ground
+from setout.join.problems.paths import seen_together
 from setout.join.solid import Meeting
 from setout.place.model import Board, Joint, Rest, Side
 
@@ -73,13 +74,35 @@ def only_leaves_nothing(joint: Joint, entering: Side, receiving: Side) -> Diagno
 
 def touch_unfastened(ground: Ground, a: Board, b: Board, meeting: Meeting) -> Diagnostic:
     sizes = sorted(meeting.area.size(k) for k in range(3) if k != meeting.face.axis)
+    one, other, where = seen_together(ground, a, b)
     return note(
         "rod354",
         f"`{a.path}` and `{b.path}` touch, and nothing is said of how they are joined",
         b.head,
         f"lies against `{a.name}` over {ground.say(sizes[1])} x {ground.say(sizes[0])}",
         Label(a.head, "this one"),
-        help=f"write `joint {b.name} to {a.name} {{ … }}`, or `{b.name} rests on {a.name}` if it is to stay loose",
+        help=f"write `joint {other} to {one} {{ … }}`, or `{other} rests on {one}` if it is to stay loose{where}",
+    )
+
+
+def hangs_in_the_air(
+    ground: Ground, board: Board, count: int, near: Board | None, axis: Axis | None, gap: Fraction
+) -> Diagnostic:
+    """`count` boards that touch each other alone, `board` the first; `near` the nearest other, `gap` away on `axis`."""
+    whole = "" if count == 1 else f" and what it is joined to, {count} boards in all,"
+    what = f"`{board.path}`{whole} {'touches' if count == 1 else 'touch'} nothing"
+    if near is None or axis is None:
+        says = "no wall, no floor, no other board"
+    elif gap:
+        says = f"the nearest is `{near.path}`, {ground.say(gap)} away on {axis.word}"
+    else:
+        says = f"meets `{near.path}` along an edge only"
+    return warning(
+        "rod397",
+        f"{what}: it would hang in the air" if count == 1 else f"{what}: they would hang in the air",
+        board.head,
+        says,
+        help="let it reach what holds it (`between`, `on`, `against`), or stand it on the floor or at a wall",
     )
 
 

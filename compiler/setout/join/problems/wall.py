@@ -43,5 +43,15 @@ def wall_without_studs(method: Method, a: Board, wall: Face) -> Diagnostic:
     )
 
 
+def one_stud_screw(a: Board) -> Diagnostic:
+    return warning(
+        "rod398",
+        f"One single screw holds `{a.path}` to the wall: it can turn",
+        a.head,
+        "reaches one stud",
+        help=f"make `{a.name}` long enough to reach a second stud, or move it; or stand what it carries on the floor",
+    )
+
+
 def _method(method: Method) -> str:
     return f"a {method.kind}" if method.kind in ("dado", "groove", "rabbet") else method.kind

@@ -92,7 +92,7 @@ def no_boards(unplaced: Sequence[str], at: Span | None) -> Diagnostic:
             "rod305",
             "This job has no boards",
             at,
-            help="a part makes one: `part shelf of ply { size 30 x 11-1/4; count 4 }`; look at what `when` and `repeat` leave out",
+            help="look at what `when` and `repeat` leave out",
         )
     named = ", ".join(f"`{name}`" for name in unplaced)
     return error(

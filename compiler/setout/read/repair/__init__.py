@@ -10,16 +10,30 @@ from setout.read.repair.blocks import (
     stray_separator,
 )
 from setout.read.repair.skipping import unexpected
-from setout.read.repair.words import bad_character, glued_by, minus, misspelt, no_such_function, rests, unit_apart
+from setout.read.repair.words import (
+    bad_character,
+    depth_unsaid,
+    everyday,
+    glued_by,
+    minus,
+    misspelt,
+    mixed_apart,
+    no_such_function,
+    rests,
+    unit_apart,
+)
 
 REPAIRS: tuple[Repair, ...] = (
     stray_separator,
     bad_character,
     minus,
     glued_by,
+    mixed_apart,
+    depth_unsaid,
     unit_apart,
     no_such_function,
     rests,
+    everyday,
     misspelt,
     forgotten_brace,
     missing_brace,

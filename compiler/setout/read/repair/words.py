@@ -8,6 +8,8 @@ from setout.diagnostics.suggest import nearest
 from setout.read import problems
 from setout.read.parse import Parse
 from setout.read.repair.skipping import skip
+from setout.read.repair.synonyms import FILLERS, MEANT
+from setout.read.tokens import Token
 from setout.units import known_units
 
 
@@ -26,7 +28,7 @@ def minus(parse: Parse, at: int) -> int | None:
         return None
     for terminal in ("MINUS", "NEGATIVE"):
         if parse.machine.accepts(terminal):
-            parse.tell(problems.minus_blanks(parse.span(token), terminal == "MINUS"))
+            parse.tell(problems.minus_blanks(parse.span(token), terminal == "MINUS", _subtracted(parse, at)))
             parse.machine.feed(token, terminal)
             return at + 1
     before, behind = parse.before, parse.tokens[at + 1]
@@ -35,6 +37,59 @@ def minus(parse: Parse, at: int) -> int | None:
     text = f"{before.text}-{behind.text if behind.start == token.end else ''}"
     parse.tell(problems.dash_in_name(parse.span(before).to(parse.span(token)), text))
     return skip(parse, at)
+
+
+def _subtracted(parse: Parse, at: int) -> tuple[str, str]:
+    """What stands before and behind the minus, where that is a number or a name."""
+    before, behind = parse.before, parse.tokens[at + 1]
+    sides = (before.text if before else "", behind.text)
+    return sides if all(side[:1].isalnum() for side in sides) else ("w", "1/2")
+
+
+def mixed_apart(parse: Parse, at: int) -> int | None:
+    """`3 1/2`: a mixed number goes in one piece."""
+    token, before = parse.tokens[at], parse.before
+    if not (before and before.number and token.number and before.text.isdigit() and not token.first):
+        return None
+    if not ("/" in token.text and token.text[0].isdigit() and "-" not in token.text and 0 < token.number.value < 1):
+        return None
+    where = parse.span(before).to(parse.span(token))
+    parse.tell(problems.mixed_apart(where, before.text, token.text))
+    number = replace(token.number, value=before.number.value + token.number.value, span=where)
+    _, start, end = parse.machine.values[-1]
+    parse.machine.values[-1] = (replace(before, number=number), start, end)
+    return at + 1
+
+
+def depth_unsaid(parse: Parse, at: int) -> int | None:
+    """`dado 1/4`."""
+    token, before = parse.tokens[at], parse.before
+    if not (before and token.number and before.text in ("dado", "rabbet", "groove") and parse.machine.accepts("DEPTH")):
+        return None
+    parse.tell(problems.depth_unsaid(parse.span(token), before.text, token.text))
+    parse.machine.feed(Token(("DEPTH",), "depth", token.start, token.start), "DEPTH")
+    return at
+
+
+def everyday(parse: Parse, at: int) -> int | None:
+    """`below worktop`, `96 by 48`: the grammar has another word for it."""
+    token = parse.tokens[at]
+    meant = MEANT.get(token.text)
+    if meant is None or "STRING" in token.types:
+        return None
+    terminal = parse.machine.table.literals.get(meant)
+    if terminal is None or not parse.machine.accepts(terminal):
+        return None
+    after = parse.tokens[at + 1]
+    filler = after.text in FILLERS and not after.first
+    written = f"{token.text} {after.text}" if filler else token.text
+    span = parse.span(token).to(parse.span(after)) if filler else parse.span(token)
+    if meant == "x" and parse.before and parse.before.number and after.number:
+        parse.tell(problems.by_in_words(span, written, parse.before.text, after.text))
+    else:
+        parse.tell(problems.misspelt(span, written, (meant,)))
+    parse.machine.feed(replace(token, text=meant), terminal)
+    return at + 1 + filler
 
 
 def glued_by(parse: Parse, at: int) -> int | None:
