@@ -191,3 +191,20 @@ def test_interrupting_while_standard_input_is_awaited_is_quiet(shop, monkeypatch
     monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(Awaited()))
     assert shop.setout("check", "-") == 130
     assert shop.out == shop.err == ""
+
+
+def test_errors_are_told_before_notes():
+    from io import StringIO
+
+    from setout.cli.report import tell
+    from setout.diagnostics import error, note, warning
+    from setout.source import Source, Span
+
+    source = Source("a.rod", "one\ntwo\nthree\nfour\n")
+    found = [note("rod354", "n", Span("a.rod", 0, 3)), error("rod350", "e", Span("a.rod", 4, 7))]
+    found += [warning("rod365", "w", Span("a.rod", 8, 13)), error("rod351", "f", Span("a.rod", 14, 18))]
+    out = StringIO()
+    tell(out, found, {"a.rod": source})
+    assert [line.split()[1] for line in out.getvalue().splitlines() if line.startswith("a.rod")] == [
+        "error", "error", "warning", "note"
+    ]

@@ -147,4 +147,4 @@ def test_progress_is_for_terminals(shop):
     said = os.read(ours, 10_000).decode()
     os.close(ours)
     assert done.returncode == 0 and done.stdout == b""
-    assert "placing parts" in said and "out/boards: cutlist.csv" in said
+    assert "placing parts" in said and "out/boards/cutlist.csv: 7 boards" in said

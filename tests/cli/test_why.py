@@ -69,3 +69,20 @@ def test_a_size_that_waits_says_for_what(shop):
     said = lines(shop, "filler.wide")
     assert "  waits for gap: from 20 in to 30 in" in said
     assert "  printed 25 in" in lines(shop, "filler.wide", "--set", "gap=25")
+
+
+def test_a_place_that_waits_says_for_what(shop):
+    with (shop.folder / "boards.rod").open("a") as spec:
+        spec.write("part ledge of ply { level at bottom + gap; wide 10 from right - 10; deep 6 to back }\n")
+    assert "  waits for gap: from 20 in to 30 in" in lines(shop, "ledge.high")
+
+
+def test_equal_openings_are_added_up_not_taken_apart(shop):
+    """(19-9/32 - 4-23/32 - 2 x 23/32) / 3 = 4-3/8, on top of 4-23/32."""
+    spec = shop.folder / "boards.rod"
+    wide = "wide between left_side and right_side; deep 2 from front"
+    more = f"part rack of ply {{ level; {wide}; repeat 2 between shelf and cap }}"
+    cap = f"part cap of ply {{ level at top; {wide} }}"
+    spec.write_text(spec.read_text().replace("  joint shelf", f"  {cap}\n  {more}\n  joint shelf"))
+    total = next(line for line in lines(shop, "box.rack.1.high") if line.startswith("box.rack.1.bottom"))
+    assert total.split("  ")[0] == "box.rack.1.bottom 9-3/32 = 4-23/32 + 4-3/8"

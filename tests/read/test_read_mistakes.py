@@ -204,3 +204,30 @@ def test_a_page_shows_the_mistake_and_its_mending(code):
 def test_every_error_of_reading_has_its_page():
     problems = (Path(read.__code__.co_filename).parent / "problems.py").read_text("utf-8")
     assert sorted(set(re.findall(r'"(rod\d{3})"', problems))) == OWN
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "written"),
+    [
+        ("let toe = 3 1/2\n", "rod123", "`3-1/2`"),
+        ("let high = 30 -toe\n", "rod114", "`30 - toe`"),
+        ("joint a to b { dado 1/4 }\n", "rod110", "`dado depth 1/4`"),
+        ("joint a to b { rabbet 1/4; glue }\n", "rod110", "`rabbet depth 1/4`"),
+        ("joint a to b { groove 1/4 }\n", "rod110", "`groove depth 1/4`"),
+        ("stock ply { sheet 96 by 48 x 3/4 }\n", "rod111", "`96 x 48`"),
+        ("part a of ply { level; below worktop }\n", "rod111", "`under`"),
+        ("part a of ply { level above worktop }\n", "rod111", "`on`"),
+        ("part a of ply { upright next to side }\n", "rod111", "`against`"),
+    ],
+)
+def test_the_commonest_slips_are_told_with_what_to_write(text, code, written):
+    (found,) = [d for d in checked(text).diagnostics if d.code != "rod173"]
+    assert (found.code, written in found.help) == (code, True), found
+
+
+def test_everyday_words_stand_for_words_of_the_grammar():
+    from setout.read.repair.synonyms import MEANT
+    from setout.read.table import grammar_table
+
+    literals = grammar_table().literals
+    assert all(meant in literals for meant in MEANT.values())

@@ -87,5 +87,23 @@ def _ended(job: Job, folder: str, written: tuple[str, ...] | Diagnostic | None) 
         return USAGE if job.misused else ERRORS
     if isinstance(written, Diagnostic):
         return USAGE if written.code == "rod903" else FAILED
-    say(f"{folder}: {', '.join(written or ())}")
+    say(_summary(job, folder, written or ()))
     return CLEAN
+
+
+def _summary(job: Job, folder: str, written: tuple[str, ...]) -> str:
+    """`out/hall/packet.pdf: 22 boards, 3 sheets; 25 more files beside it`."""
+    assert job.result.value is not None
+    plan = job.result.value
+    counts = [_counted(sum(piece.count for piece in plan.pieces.pieces), "board")]
+    for kind in ("sheet", "stick"):
+        stocks = () if plan.cutting is None else plan.cutting.stocks
+        used = sum(stock.bought for stock in stocks if stock.stock.kind == kind)
+        counts += [_counted(used, kind)] if used else []
+    first, others = written[0], len(written) - 1
+    beside = f"; {_counted(others, 'more file')} beside it" if others else ""
+    return f"{Path(folder, first).as_posix()}: {', '.join(counts)}{beside}"
+
+
+def _counted(count: int, what: str) -> str:
+    return f"{count:,} {what}{'' if count == 1 else 's'}"

@@ -125,6 +125,7 @@ class Instance:
     box: Box | None
     motion: Motion
     span: Span
+    where: tuple[Trace, ...] = ()  # as a Board's, on the axes of the assembly that holds it
 
 
 @dataclass(frozen=True)

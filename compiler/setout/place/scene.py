@@ -11,13 +11,14 @@ from setout.geometry import Axis, Box, Motion
 from setout.place import boards, checks, ends, express, features, fits, gaps, joints, problems, rows, scopes
 from setout.place.engine import Engine, Exhausted, Work
 from setout.place.filling import fill
+from setout.place.found import end_key
 from setout.place.model import Board, Instance, LooseBoard, Opening, Scene
 from setout.place.shapes import repeated, shape_of
 from setout.place.site import Scope, Site
 from setout.resolve.model import OpeningDef, PartDef, Project
 from setout.resolve.problems import unworkable
 from setout.source import Span
-from setout.values import Value
+from setout.values import Trace, Value
 
 MOST_BOARDS = 5000
 """Boards in a job, and placed assemblies too."""
@@ -143,8 +144,19 @@ def _set_down(site: Site, draft: Draft, scope: Scope) -> bool:
     if motion is None:
         return False
     parent = scope.parent.path if scope.parent else None
-    draft.instances[scope.path] = Instance(scope.path, scope.definition, scope.title, parent, box, motion, scope.span)
+    draft.instances[scope.path] = Instance(
+        scope.path, scope.definition, scope.title, parent, box, motion, scope.span, _lows(site, scope)
+    )
     return True
+
+
+def _lows(site: Site, scope: Scope) -> tuple[Trace, ...]:
+    """How the places of its low faces came about."""
+    if scope.parent is None or scope.place is None:
+        return ()
+    keys = [end_key(scope.parent, scope.place.name, scope.member, axis, -1) for axis in Axis]
+    values: list[Value | None] = [site.engine.answer(key) for key in keys]
+    return tuple(value.trace for value in values if value is not None)
 
 
 def _parts(site: Site, draft: Draft, scope: Scope, name: str) -> None:

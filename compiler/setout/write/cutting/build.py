@@ -38,6 +38,7 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
         untouched=bool(cutting.untouched),
         unsawn=tuple(cut.number for cut in cuts if cut.saw is None),
         kerfs=_kerfs(facts, cutting),
+        saws=_saws(facts, cuts),
         trim=next((length(stock.trim, facts.style) for stock in cutting.stocks if stock.trim), None),
         finished=cutting.finished or all(stock.proven for stock in cutting.stocks),
         broken_down=_any(cuts, "break down"),
@@ -52,6 +53,14 @@ def _kerfs(facts: Facts, cutting: Cutting) -> tuple[tuple[Length, tuple[str, ...
     for stock in cutting.stocks:
         titles.setdefault(stock.kerf, []).append(stock.stock.title)
     return tuple((length(kerf, facts.style), tuple(of)) for kerf, of in titles.items())
+
+
+def _saws(facts: Facts, cuts: list[Cut]) -> tuple[tuple[str, Length], ...]:
+    """The saws that cut something, by title, with their kerfs."""
+    used = {cut.saw.name for cut in cuts if cut.saw is not None}
+    return tuple(
+        (saw.title or saw.name, length(saw.kerf, facts.style)) for saw in facts.project.saws if saw.name in used
+    )
 
 
 def _any(cuts: list[Cut], kind: str) -> bool:

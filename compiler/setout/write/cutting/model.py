@@ -107,7 +107,7 @@ class Reserved:
 @dataclass(frozen=True)
 class CuttingPages:
     """`cost` of all that is bought and has a price; `priceless` what has none. `kerfs` with the stocks planned with
-    each. `rack` is text that another spec can include."""
+    each, `saws` those that cut, with theirs. `rack` is text that another spec can include."""
 
     stocks: tuple[StockSheet, ...]
     cost: str
@@ -123,6 +123,7 @@ class CuttingPages:
     broken_down: bool
     ripped: bool
     crosscut: bool
+    saws: tuple[tuple[str, Length], ...] = ()
 
     @property
     def sheets(self) -> tuple[StockSheet, ...]:

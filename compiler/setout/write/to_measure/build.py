@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from setout.write.facts import Facts
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import Length, length, size
+from setout.write.to_measure.standing import Stands, standing
 
 
 @dataclass(frozen=True)
@@ -21,7 +22,8 @@ class Follows:
 
 @dataclass(frozen=True)
 class Measure:
-    """`follows` sizes that hang on it; `drilled` marks of pieces of known size whose holes or cuts hang on it."""
+    """`follows` sizes that hang on it; `drilled` marks of pieces of known size whose holes or cuts hang on it; `stands`
+    what moves with it."""
 
     name: str
     title: str
@@ -29,6 +31,7 @@ class Measure:
     high: Length
     follows: tuple[Follows, ...]
     drilled: tuple[str, ...]
+    stands: tuple[Stands, ...]
 
 
 @dataclass(frozen=True)
@@ -49,7 +52,7 @@ def _measure(facts: Facts, name: str) -> Measure:
     sized = {f.mark for f in follows}
     pieces = (piece.mark for piece in facts.plan.pieces.pieces if name in piece.measures)
     drilled = tuple(mark for mark in pieces if mark not in sized)
-    return Measure(spoken(name), measure.title or spoken(name), low, high, follows, drilled)
+    return Measure(spoken(name), measure.title or spoken(name), low, high, follows, drilled, standing(facts, name))
 
 
 def _follows(facts: Facts, name: str) -> tuple[Follows, ...]:
