@@ -1,8 +1,10 @@
-"""The planner against the best-known values of public benchmark instances: kerf 0, trim 0, straight cuts from edge to edge.
+"""The planner against the best-known values of public benchmark instances: kerf 0, trim 0, straight cuts from edge to
+edge.
 
 python tests/bench/cutting.py FILE.jsonl [--every N] [--from K] [--seconds S] [--no-turning] [--show]
 
-The files are in the format of shared/bench/README.md. One core. What was tried and what it gave: CUTTING.md beside this file.
+The files are in the format of shared/bench/README.md. One core. What was tried and what it gave: CUTTING.md beside
+this file.
 """
 
 from __future__ import annotations

@@ -33,7 +33,8 @@ def able(saws: Sequence[Saw], stock: Stock) -> tuple[Saw, ...]:
 def fixed_way(
     saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction, to_stop: bool | None = None
 ) -> Way | None:
-    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: the smallest saw that can.
+    """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: the smallest saw that
+    can.
 
     To a stop rather than by the fence when the board is longer than the cut, or `to_stop` says so (as it began: a board
     that grows shorter cut by cut stays at the stop). Integers serve as well as fractions.

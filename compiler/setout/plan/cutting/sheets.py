@@ -55,10 +55,30 @@ class Sheets:
 
     def solve(self, budget: Budget) -> int:
         """Everything on the least money; the work it took."""
-        if self.asked:
-            self.layout = solve(self.asked, self.bins, budget, self.shop.told)
-            self.used = self.layout.used
-        return self.layout.work
+        if not self.asked:
+            return 0
+        new = [i for i, supply in enumerate(self.supplies) if not supply.on_hand]
+        alone, work = None, 0
+        if 0 < len(new) < len(self.bins):
+            alone = self._on_new_ones(new, budget)
+            work = alone.work
+        rest = budget if budget.work is None else replace(budget, work=max(1, budget.work - work))
+        self.layout = solve(self.asked, self.bins, rest, self.shop.told)
+        if alone is not None and _worse(self.layout, alone):
+            self.layout = replace(alone, bound=self.layout.bound, finished=alone.cost <= self.layout.bound.cost)
+        self.used = self.layout.used
+        return work + self.layout.work
+
+    def _on_new_ones(self, new: Sequence[int], budget: Budget) -> Layout:
+        """The plan that leaves alone what is on hand: with many kinds of boards to choose from, the search may miss it.
+        """
+        half = replace(
+            budget,
+            work=budget.work and budget.work // 2,
+            seconds=budget.seconds and budget.seconds / 2,
+        )
+        found = solve(self.asked, [self.bins[i] for i in new], half, self.shop.told)
+        return replace(found, used=tuple(replace(used, bin=new[used.bin]) for used in found.used))
 
     def polish(self, budget: Budget, taste: Taste, set_anyway: Iterable[Fraction] = ()) -> frozenset[Fraction]:
         """Better to work by, at no more money. `set_anyway`: fence settings that other stocks need; with those of this
@@ -212,6 +232,10 @@ class _Writing:
         self.copies[member.mark] += 1
         sizes = (member.a, member.b) if a_on_x else (member.b, member.a)
         return Blank(member.mark, self.copies[member.mark], *sizes, member.length_on_a != a_on_x, member.reserved)
+
+
+def _worse(one: Layout, other: Layout) -> bool:
+    return (sum(n for _, n in one.missing), one.cost) > (sum(n for _, n in other.missing), other.cost)
 
 
 def _fits(item: Item, spec: Bin) -> bool:

@@ -13,7 +13,8 @@ from setout.plan.cutting.sheets import Sheets
 from setout.plan.cutting.sticks import Sticks
 
 ASKED = 16
-POLISH = 0.5  # the share that goes into making plans better at equal cost
+POLISH = 0.35  # the share that goes into making plans better at equal cost
+REUSED = 0.3  # the share of what the search for the least money leaves over that goes there, too
 
 
 def spend(stocks: Sequence[Sheets | Sticks], budget: Budget, taste: Taste | None) -> None:
@@ -32,12 +33,15 @@ def spend(stocks: Sequence[Sheets | Sticks], budget: Budget, taste: Taste | None
         work = None if work is None else max(0, work - spent)
         left -= _boards(one)
     if taste is not None:
-        _polish([one for one in reversed(order) if isinstance(one, Sheets)], budget, taste, start)
+        spare_work = None if budget.work is None else int(budget.work * POLISH + (work or 0) * REUSED)
+        _polish(
+            [one for one in reversed(order) if isinstance(one, Sheets)], replace(budget, work=spare_work), taste, start
+        )
 
 
 def _polish(stocks: Sequence[Sheets], budget: Budget, taste: Taste, start: float) -> None:
     left = sum(_boards(one) for one in stocks)
-    work = None if budget.work is None else int(budget.work * POLISH)
+    work = budget.work
     fences: frozenset[Fraction] = frozenset()
     for one in stocks:
         share = _boards(one) / max(1, left)

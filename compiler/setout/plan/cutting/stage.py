@@ -29,7 +29,7 @@ from setout.resolve.model import Project, RackBoard, Stock
 from setout.units import Style
 
 DEFAULT: Budget | None = None  # the usual amount of work, by the size of the job
-FIRST, EACH = 20_000, 2_000  # work for the job, and for each of its boards
+FIRST, EACH, MOST = 20_000, 3_000, 3_000_000  # work for the job, for each of its boards, and at the most
 
 
 @dataclass(frozen=True)
@@ -67,7 +67,7 @@ def cutting(
 def usual(pieces: Pieces) -> Budget:
     """Work counted, not time, so that two machines agree."""
     boards = sum(piece.count for piece in pieces.pieces)
-    return Budget(work=FIRST + EACH * boards)
+    return Budget(work=min(FIRST + EACH * boards, MOST))
 
 
 class _Listening:

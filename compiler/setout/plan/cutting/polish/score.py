@@ -14,9 +14,9 @@ class Taste:
     stop, each cut; of the sum of the squared shares of all leftovers (it leads the search on where nothing else
     changes)."""
 
-    leftover: float = 60.0
-    fence: float = 2.0
-    stop: float = 0.3
+    leftover: float = 100.0
+    fence: float = 5.0
+    stop: float = 0.4
     cut: float = 0.08
     tidy: float = 8.0
 
@@ -25,7 +25,8 @@ class Taste:
 class Rules:
     """`kerf` and the least sizes worth keeping as the search counts them; `area` of the largest board; `feasible(along,
     across, setting)` whether some saw can make a cut; `fenced(across, setting)` whether a fence reaches so far on
-    boards so long; `known` are fence settings made in any case."""
+    boards so long, `stopped(across)` whether some board so wide is cut to a stop; `known` are fence settings made in
+    any case."""
 
     kerf: int
     keep_long: int

@@ -1,8 +1,9 @@
 """What no plan can do without, each claim valid for every plan of straight cuts (and for every other plan too).
 
-Areas alone, areas after a dual feasible function has rounded the sides (a function u on [0, C] that keeps the sum of any sizes that fit in C
-within u(C)), and items so large that no two share a bin. The functions are the classic ones of Fekete and Schepers (1997) and of Carlier,
-Clautiaux and Moukrim (2007). An item that may turn counts as its smaller product, and as nothing where it fits no bin at all.
+Areas alone, areas after a dual feasible function has rounded the sides (a function u on [0, C] that keeps the sum of
+any sizes that fit in C within u(C)), and items so large that no two share a bin. The functions are the classic ones of
+Fekete and Schepers (1997) and of Carlier, Clautiaux and Moukrim (2007). An item that may turn counts as its smaller
+product, and as nothing where it fits no bin at all.
 """
 
 from __future__ import annotations
@@ -19,8 +20,8 @@ LOOKS = 3000  # thresholds tried times kinds, so that 2,000 kinds take no longer
 
 
 def bound(items: Sequence[Item], bins: Sequence[Bin]) -> Bound:
-    """The fewest bins and the least money that hold all items that fit some bin; limits on copies are not looked at, except that the
-    bound of a set of limited bins counts the cheapest area first."""
+    """The fewest bins and the least money that hold all items that fit some bin; limits on copies are not looked at,
+    except that the bound of a set of limited bins counts the cheapest area first."""
     kinds = [kind for kind in kinds_of(items) if any(fits(kind, spec) for spec in bins)]
     if not kinds:
         return Bound(0, 0)
@@ -41,7 +42,9 @@ def _filled(kinds: Sequence[Kind], width: int, height: int) -> int:
     shapes = [[(w, h) for w, h in kind.shapes if w <= width and h <= height] for kind in kinds]
     one, two = [each[0] for each in shapes], [each[-1] for each in shapes]
     down = [_rounded(u, whole, (w for w, _ in one), (w for w, _ in two)) for u, whole in _roundings(width, sides, most)]
-    across = [_rounded(v, whole, (h for _, h in one), (h for _, h in two)) for v, whole in _roundings(height, sides, most)]
+    across = [
+        _rounded(v, whole, (h for _, h in one), (h for _, h in two)) for v, whole in _roundings(height, sides, most)
+    ]
     turning = one != two
     best = 0
     for whole_u, wide, wide_turned in down:
@@ -78,7 +81,8 @@ def _large_take_all(size: int, limit: int) -> Rounding:
 
 
 def _in_whole_parts(size: int, limit: int) -> Rounding:
-    """A side counts how many sides of `limit` fit in it, one over the half as what the rest can't take, and the half itself as a half."""
+    """A side counts how many sides of `limit` fit in it, one over the half as what the rest can't take, and the half
+    itself as a half."""
     whole = size // limit
 
     def rounded(x: int) -> int:
@@ -90,7 +94,9 @@ def _in_whole_parts(size: int, limit: int) -> Rounding:
 
 
 def _in_steps(size: int, parts: int) -> Rounding:
-    """A side that is a whole number of the (parts + 1)ths of the size counts as it is, others are rounded down to parts."""
+    """A side that is a whole number of the (parts + 1)ths of the size counts as it is, others are rounded down to
+    parts.
+    """
     return lambda x: x * parts if x * (parts + 1) % size == 0 else x * (parts + 1) // size * size
 
 

@@ -1,7 +1,8 @@
 """Patterns worth having, and plans rounded from them.
 
-`Columns.enrich` solves the programme over the patterns known, then tears and refills the best boards by what items are worth to it, and adds
-those worth more than they cost. `dive` makes a plan: it takes the pattern most used, asks again for what remains, and so on.
+`Columns.enrich` solves the programme over the patterns known, then tears and refills the best boards by what items are
+worth to it, and adds those worth more than they cost. `dive` makes a plan: it takes the pattern most used, asks again
+for what remains, and so on.
 """
 
 from __future__ import annotations
@@ -44,7 +45,8 @@ class Columns:
                 self.master.add(board)
 
     def enrich(self, demand: Sequence[int], fixed: Sequence[Board], enough: float, rounds: int) -> Relaxed:
-        """Add patterns until the programme's value for what is still demanded is `enough`, or for so many rounds, or until nothing is found."""
+        """Add patterns until the programme's value for what is still demanded is `enough`, or for so many rounds, or
+        until nothing is found."""
         copies = self.fleet.left(fixed)
         if fixed and len(copies) == 1:
             copies = [int(enough) // self.fleet.bins[0].cost]
@@ -92,7 +94,15 @@ class Columns:
         gains.sort(reverse=True)
         return [(gain, self.master.patterns[-j].board) for gain, j in gains[:STARTS]]
 
-    def refilled(self, board: Board, useful: list[int], price: list[float], demand: Sequence[int], gain: float, costs: list[float]) -> tuple[Board, float]:
+    def refilled(
+        self,
+        board: Board,
+        useful: list[int],
+        price: list[float],
+        demand: Sequence[int],
+        gain: float,
+        costs: list[float],
+    ) -> tuple[Board, float]:
         rng = self.rng
         board = self.moved(board)
         found = leaves(board.root)
@@ -131,9 +141,11 @@ class Columns:
                 board.bin, board.size = index, (spec.width, spec.height)
         return board
 
-    def fill(self, board: Board, order: Sequence[int], left: list[int], price: Sequence[float] = (), wanted: float = 0.0) -> None:
-        """Lay as many of the kinds in this order as find a place, at most `left` of each (which is counted down). Stop when not even the best
-        that remains could fill the free area with what is still `wanted`."""
+    def fill(
+        self, board: Board, order: Sequence[int], left: list[int], price: Sequence[float] = (), wanted: float = 0.0
+    ) -> None:
+        """Lay as many of the kinds in this order as find a place, at most `left` of each (which is counted down). Stop
+        when not even the best that remains could fill the free area with what is still `wanted`."""
         width, height = board.size
         free = width * height - board.area
         areas = self.areas
@@ -189,8 +201,10 @@ class Columns:
         boards: list[Board] = []
         spent = 0.0
         while any(demand) and not self.meter.spent():
-            relaxed = self.enrich(demand, boards, (limit if boards else self.hoped(limit, low)) - spent, ROUNDS_LATER if boards else ROUNDS_FIRST)
-            if not relaxed.shares or spent + relaxed.value > limit + EPS and (not boards or len(self.fleet.bins) > 1):
+            hoped, rounds = (limit, ROUNDS_LATER) if boards else (self.hoped(limit, low), ROUNDS_FIRST)
+            relaxed = self.enrich(demand, boards, hoped - spent, rounds)
+            beyond = spent + relaxed.value > limit + EPS and (not boards or len(self.fleet.bins) > 1)
+            if not relaxed.shares or beyond:
                 break
             for board in self.chosen(relaxed, demand):
                 boards.append(board)
@@ -200,9 +214,10 @@ class Columns:
         return boards, demand
 
     def hoped(self, limit: float, low: float) -> float:
-        """The value to bring the programme down to before a dive: what is wanted, or less while the bound is far below."""
+        """The value to bring the programme down to before a dive: what is wanted, or less while the bound is far below.
+        """
         close = len(self.fleet.bins) == 1 and limit - low <= 2 * self.fleet.bins[0].cost
-        return limit - SLACK * self.fleet.bins[0].cost if close else (limit + low) / 2
+        return limit if close else (limit + low) / 2
 
     def chosen(self, relaxed: Relaxed, demand: list[int]) -> list[Board]:
         """Every pattern taken whole, or the one most used; what they hold is counted off the demand."""

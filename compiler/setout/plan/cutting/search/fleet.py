@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import random
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from setout.plan.cutting.search.model import Bin
 from setout.plan.cutting.search.trees import Board
+
+MOST_PICKED = 40
 
 
 class Fleet:
@@ -43,6 +46,26 @@ class Fleet:
             spec = self.bins[index]
             if left[index] != 0 and any(w <= spec.width and h <= spec.height for w, h in shapes):
                 yield index
+
+    def cheaper(self, rest: Sequence[Board], money: int, area: int, rng: random.Random) -> list[Board]:
+        """Empty boards picked at random that cost no more than `money` together and have at least this area; none when
+        that fails."""
+        picked: list[Board] = []
+        left = self.left(rest)
+        while len(picked) < MOST_PICKED:
+            choice = [i for i, spec in enumerate(self.bins) if spec.cost <= money and left[i] != 0]
+            if not choice:
+                break
+            index = rng.choice(choice)
+            picked.append(self.board(index))
+            spec = self.bins[index]
+            money -= spec.cost
+            area -= spec.width * spec.height
+            if left[index] is not None:
+                left[index] -= 1
+            if area <= 0 and rng.random() < 0.5:
+                break
+        return picked if area <= 0 else []
 
     def spares(self, boards: Sequence[Board], saved: int) -> list[Board]:
         """Empty boards of limited bins not in use yet that together cost less than `saved`."""

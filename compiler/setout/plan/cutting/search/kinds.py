@@ -1,4 +1,5 @@
-"""Items as the search sees them: equal ones are of one kind, and a group that is cut from one strip is one large rectangle."""
+"""Items as the search sees them: equal ones are of one kind, and a group that is cut from one strip is one large
+rectangle."""
 
 from __future__ import annotations
 
@@ -10,8 +11,9 @@ from setout.plan.cutting.search.model import Item
 
 @dataclass(frozen=True)
 class Kind:
-    """`shapes` are the (x size, y size) it may be laid in. `members` lists the items it stands for: single items for a plain kind (one for each
-    copy), or for a group one tuple of items in order. `strips` says of each shape along which axis a group's members lie ("" for a plain kind)."""
+    """`shapes` are the (x size, y size) it may be laid in. `members` lists the items it stands for: single items for a
+    plain kind (one for each copy), or for a group one tuple of items in order. `strips` says of each shape along which
+    axis a group's members lie ("" for a plain kind)."""
 
     shapes: tuple[tuple[int, int], ...]
     strips: tuple[str, ...]

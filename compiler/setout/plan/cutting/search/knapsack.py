@@ -1,6 +1,7 @@
 """The best single pattern for a stick: worth most (`best_pattern`) or fullest (`fullest`).
 
-Both exact, except that a branch and bound takes its best so far after `NODES` nodes: it is used where a table over the length would be too large.
+Both exact, except that a branch and bound takes its best so far after `NODES` nodes: it is used where a table over the
+length would be too large.
 """
 
 from __future__ import annotations
@@ -17,8 +18,8 @@ TABLE = 20_000_000  # cells of the largest table
 def best_pattern(
     sizes: Sequence[int], demand: Sequence[int], length: int, price: Sequence[float], wanted: float, meter: Meter
 ) -> tuple[float, list[int], bool]:
-    """Rows (with repeats) that fit in `length`, at most `demand` of each, of the highest total price, or of any price over `wanted` when
-    that is found sooner; and whether no pattern has a higher one."""
+    """Rows (with repeats) that fit in `length`, at most `demand` of each, of the highest total price, or of any price
+    over `wanted` when that is found sooner; and whether no pattern has a higher one."""
     rows = [row for row, p in enumerate(price) if p > 1e-9 and demand[row] and sizes[row] <= length]
     if not rows:
         return 0.0, [], True
@@ -96,7 +97,12 @@ def fullest(sizes: Sequence[int], demand: Sequence[int], length: int, meter: Met
 
     The lengths that can be reached are the bits of a whole number, one such number for every unit added.
     """
-    units = [row for row, n in enumerate(demand) if n and 0 < sizes[row] <= length for _ in range(min(n, length // sizes[row]))]
+    units = [
+        row
+        for row, n in enumerate(demand)
+        if n and 0 < sizes[row] <= length
+        for _ in range(min(n, length // sizes[row]))
+    ]
     units.sort(key=lambda row: sizes[row])
     mask = (1 << (length + 1)) - 1
     reached = [1]

@@ -9,7 +9,9 @@ from setout.plan.cutting.search.model import Item, Leftover, Piece, Region, Used
 from setout.plan.cutting.search.trees import Board, Node
 
 
-def used_of(boards: Sequence[Board], kinds: Sequence[Kind], items: Sequence[Item]) -> tuple[tuple[Used, ...], dict[int, int]]:
+def used_of(
+    boards: Sequence[Board], kinds: Sequence[Kind], items: Sequence[Item]
+) -> tuple[tuple[Used, ...], dict[int, int]]:
     """The boards as bins that are cut, and how many items of each index they hold."""
     members = [iter(kind.members) for kind in kinds]
     writer = _Writer(kinds, items, members)
@@ -46,7 +48,8 @@ class _Writer:
         self.laid: dict[int, int] = {}
 
     def whole(self, board: Board) -> Region:
-        """The bin's own region is cut like the root's: the strip beyond the root, if any, is parted first by a region around it."""
+        """The bin's own region is cut like the root's: the strip beyond the root, if any, is parted first by a region
+        around it."""
         width, height = board.size
         root = board.root
         inner = self.region(root, 0, 0, *((root.a, height) if root.d else (width, root.a)))
@@ -55,7 +58,8 @@ class _Writer:
         return Region(0, 0, width, height, "x" if root.d else "y", (inner,))
 
     def region(self, node: Node, x: int, y: int, width: int, height: int) -> Region:
-        """Kids from the widest to the narrowest, each as wide as itself: a kid that is a node fills its parent across."""
+        """Kids from the widest to the narrowest, each as wide as itself: a kid that is a node fills its parent across.
+        """
         parts: list[Region | Piece] = []
         at = 0
         for kid in reversed(node.kids):
@@ -74,7 +78,9 @@ class _Writer:
         member = next(self.members[k])
         strip = kind.strips[kind.shapes.index((width, height))]
         if not strip:
-            return self.piece(member[0], x, y, (width, height) != (self.items[member[0]].width, self.items[member[0]].height))
+            return self.piece(
+                member[0], x, y, (width, height) != (self.items[member[0]].width, self.items[member[0]].height)
+            )
         along, _, turned = strip.partition(" ")
         parts, at = [], 0
         for index in member:

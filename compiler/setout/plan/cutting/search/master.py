@@ -1,7 +1,7 @@
 """The linear programme over patterns: how much of each board ever packed would be cut if halves of boards could be cut.
 
-Its value is what the patterns known so far allow; its duals say what an item is worth at present, so that a board holding more than its own cost
-is worth adding. The only module that needs HiGHS, and only when a search asks for it.
+Its value is what the patterns known so far allow; its duals say what an item is worth at present, so that a board
+holding more than its own cost is worth adding. The only module that needs HiGHS, and only when a search asks for it.
 """
 
 from __future__ import annotations
@@ -21,7 +21,8 @@ class Pattern:
 
 @dataclass(frozen=True)
 class Relaxed:
-    """`price` of each kind, `extra` of each limited bin (never positive), `shares` of the patterns used: (pattern, how many), largest first."""
+    """`price` of each kind, `extra` of each limited bin (never positive), `shares` of the patterns used: (pattern, how
+    many), largest first."""
 
     value: float
     price: list[float]
@@ -30,7 +31,8 @@ class Relaxed:
 
 
 class Master:
-    """Rows: the demand of each kind, then the copies of each bin. `short` is what a missing item costs for each unit of its area."""
+    """Rows: the demand of each kind, then the copies of each bin. `short` is what a missing item costs for each unit of
+    its area."""
 
     def __init__(self, areas: Sequence[int], costs: Sequence[int], short: float):
         from setout.plan.cutting.search.quiet import Quiet, highspy

@@ -1,6 +1,8 @@
-"""What the search is asked and what it answers. Whole numbers only: it knows rectangles and lengths, nothing of furniture.
+"""What the search is asked and what it answers. Whole numbers only: it knows rectangles and lengths, nothing of
+furniture.
 
-Kerf is the caller's: a saw that takes `k` on every cut is the same problem with every item and every bin `k` longer and wider.
+Kerf is the caller's: a saw that takes `k` on every cut is the same problem with every item and every bin `k` longer
+and wider.
 """
 
 from __future__ import annotations
@@ -11,7 +13,8 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Item:
-    """`count` equal rectangles, `width` along x and `height` along y. `turnable`: may also be laid with its sides exchanged.
+    """`count` equal rectangles, `width` along x and `height` along y. `turnable`: may also be laid with its sides
+    exchanged.
 
     Items that share a `group` (not None) are cut out of one strip, one beside the other in the order given.
     """
@@ -25,7 +28,8 @@ class Item:
 
 @dataclass(frozen=True)
 class Bin:
-    """`copies` equal rectangles to cut from (None: as many as wanted), each at `cost`. At equal cost a lower `rank` is used first."""
+    """`copies` equal rectangles to cut from (None: as many as wanted), each at `cost`. At equal cost a lower `rank` is
+    used first."""
 
     width: int
     height: int
@@ -36,7 +40,8 @@ class Bin:
 
 @dataclass(frozen=True)
 class Budget:
-    """How long to search. `work` counts places looked at, so that two machines with the same seed agree; `seconds` is the clock's limit.
+    """How long to search. `work` counts places looked at, so that two machines with the same seed agree; `seconds` is
+    the clock's limit.
 
     `stop` is asked now and then; when it says True the best so far is returned.
     """
@@ -61,10 +66,11 @@ class Piece:
 
 @dataclass(frozen=True)
 class Region:
-    """A rectangle cut apart by parallel cuts. `along` is "x" when its parts lie side by side along x (the cuts stand across x), else "y".
+    """A rectangle cut apart by parallel cuts. `along` is "x" when its parts lie side by side along x (the cuts stand
+    across x), else "y".
 
-    Parts lie from the lower left corner on without gaps. A part narrower than the region (across `along`) needs a trimming cut of its own,
-    and what the parts don't fill along `along` is left over at the far end.
+    Parts lie from the lower left corner on without gaps. A part narrower than the region (across `along`) needs a
+    trimming cut of its own, and what the parts don't fill along `along` is left over at the far end.
     """
 
     x: int
@@ -103,8 +109,8 @@ class Bound:
 
 @dataclass(frozen=True)
 class Layout:
-    """`missing` pairs an item's index with how many found no place. `finished` is False when time, work or `stop` ended the search
-    before the bound was met (the plan is good all the same)."""
+    """`missing` pairs an item's index with how many found no place. `finished` is False when time, work or `stop` ended
+    the search before the bound was met (the plan is good all the same)."""
 
     used: tuple[Used, ...]
     missing: tuple[tuple[int, int], ...]

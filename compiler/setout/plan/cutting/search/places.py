@@ -1,11 +1,12 @@
 """Where an item can go on a board, and what each place does to the leftovers.
 
-A place is worth the change of the sum of squared leftovers it brings (see `trees.squares`). Four kinds of place: at the end of a node's
-kids; beside one leaf, in the strip that the leaf leaves free; beside several narrow kids together; and beside the whole tree. A node may grow
-to take an item as long as there is room around it.
+A place is worth the change of the sum of squared leftovers it brings (see `trees.squares`). Four kinds of place: at
+the end of a node's kids; beside one leaf, in the strip that the leaf leaves free; beside several narrow kids together;
+and beside the whole tree. A node may grow to take an item as long as there is room around it.
 
-A frame is what must be known of a node to price its growth: (node, `cap` the length its kids may fill, `grow` how far it can widen into what is
-left beside it, `most` how far it can widen when the nodes above widen too, the parent's frame).
+A frame is what must be known of a node to price its growth: (node, `cap` the length its kids may fill, `grow` how far
+it can widen into what is left beside it, `most` how far it can widen when the nodes above widen too, the parent's
+frame).
 """
 
 from __future__ import annotations
@@ -35,7 +36,7 @@ def look(board: Board, w: int, h: int, best: int, place: Place | None) -> tuple[
     stack = [(frame, along, across)]
     while stack:
         frame, along, across = stack.pop()
-        node, cap, grow, most, up = frame
+        node, cap, _, most, up = frame
         need = node.a
         free = cap - node.c
         excess = along - free
@@ -134,7 +135,8 @@ def _widened(frame: tuple, g: int) -> int:
     change = g * (need + need + g) * (node.s2 + free * free) - 2 * g * node.s2c
     if g <= grow:
         return change + ((grow - g) ** 2 - grow * grow) * cap * cap
-    # What is left beside it isn't enough: the node two levels above widens too, and the parent is filled from end to end.
+    # What is left beside it isn't enough: the node two levels above widens too, and the parent is filled from end to
+    # end.
     over = g - grow
     return change + _widened(up[4], over) - ((grow + over) * cap) ** 2
 
@@ -159,7 +161,8 @@ def _lengthened(frame: tuple, along: int, across: int, excess: int) -> int:
 
 
 def _beside(frame: tuple, ka: int, kc: int, along: int, across: int, wide: int, longer: int) -> int:
-    """The change when an item goes beside a leaf and the node must widen by `wide` or the strip lengthen by `longer` (or both)."""
+    """The change when an item goes beside a leaf and the node must widen by `wide` or the strip lengthen by `longer`
+    (or both)."""
     node, cap, _, _, _ = frame
     need = node.a
     free = cap - node.c

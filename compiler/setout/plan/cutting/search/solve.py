@@ -22,7 +22,7 @@ MANY = 12  # items on a board from which on ...
 LONGER = 60  # ... the first tries are so much longer, for then patterns help little
 MOST = 40_000
 SHARE_OF_MANY = 3.0  # work of squeezing a plan rounded from patterns, against the work of rounding it
-SWAP = 2_000  # work of a try to do with a cheaper bin
+SWAP, TRIES = 2_000, 10  # work of a try to do with cheaper bins, and how many tries without success
 LAST = 200_000  # work of bringing in what found no place on limited bins
 
 
@@ -32,7 +32,9 @@ def solve(
     budget: Budget = Budget(),
     progress: Told | None = None,
 ) -> Layout:
-    """A plan of least cost among those found. Items that fit no bin, or for which the bins don't suffice, are `missing`."""
+    """A plan of least cost among those found. Items that fit no bin, or for which the bins don't suffice, are
+    `missing`.
+    """
     meter = Meter(budget)
     kinds = [kind for kind in kinds_of(items) if any(fits(kind, spec) for spec in bins)]
     search = Search(kinds, bins, bound(items, bins), meter, progress)
@@ -68,7 +70,8 @@ class Search:
         return boards, absent
 
     def laid(self, k: int, boards: list[Board]) -> list[int]:
-        """Lay all of one kind; what finds no place. A board that has no place for it keeps having none, so it's looked at once."""
+        """Lay all of one kind; what finds no place. A board that has no place for it keeps having none, so it's
+        looked at once."""
         kind = self.kinds[k]
         laying = self.squeeze([], [])
         places = [(*laying.best_place([board], k)[:2], board) for board in boards]
@@ -98,8 +101,11 @@ class Search:
             self.complete()
         if self.absent or self.done or self.meter.spent():
             return
-        while self.cheapen(FIRST) and not self.done:
+        limit = self.meter.work + 10 * FIRST
+        while self.meter.work < limit and not self.done and self.cheapen(FIRST):
             pass
+        if len(self.fleet.bins) > 1:
+            self.exchange()
         while self.many and len(self.fleet.bins) == 1 and not self.done and self.afresh(FIRST * LONGER):
             pass
         if not self.done and not self.meter.spent():
@@ -115,11 +121,20 @@ class Search:
         limit = self.fleet.cost(self.boards) - self.step
         boards, absent = self.rounded(limit)
         search = self.squeeze(boards, absent)
-        work = (self.meter.work - start) * SHARE_OF_MANY if self.many else MOST if any(b.root for b in boards) else FIRST
+        work = (
+            (self.meter.work - start) * SHARE_OF_MANY if self.many else MOST if any(b.root for b in boards) else FIRST
+        )
         if search.run(int(work), self.columns.see):
             self.keep(search.boards)
-        while len(self.fleet.bins) > 1 and self.cheapen(SWAP, self.columns.see) and not self.done:
-            pass
+        if len(self.fleet.bins) > 1 and not self.done:
+            self.exchange()
+
+    def exchange(self) -> None:
+        """Try other bins a while, longer after every success."""
+        tries, limit = TRIES, self.meter.work + SWAP * 4 * TRIES
+        while tries > 0 and self.meter.work < limit and not self.done and not self.meter.spent():
+            act = self.swap if self.rng.random() < 0.8 else self.cheapen
+            tries += TRIES // 2 if act(SWAP, self.columns.see if self.columns else None) else -1
 
     @property
     def step(self) -> int:
@@ -131,12 +146,16 @@ class Search:
         return sum(kind.count for kind in self.kinds) > MANY * len(self.boards)
 
     def rounded(self, limit: int) -> tuple[list[Board], list[int]]:
-        """A plan that costs no more than `limit`, with empty boards as far as the money goes, and what is absent from it."""
+        """A plan that costs no more than `limit`, with empty boards as far as the money goes, and what is absent from
+        it.
+        """
         boards, demand = self.columns.dive(limit, self.bound.cost)
         absent = [k for k, n in enumerate(demand) for _ in range(n)]
         money = limit - self.fleet.cost(boards)
         for k in absent:
-            index = next((i for i in self.fleet.fitting(boards, self.kinds[k].shapes) if self.fleet.bins[i].cost <= money), None)
+            index = next(
+                (i for i in self.fleet.fitting(boards, self.kinds[k].shapes) if self.fleet.bins[i].cost <= money), None
+            )
             if index is None:
                 break
             boards.append(self.fleet.board(index))
@@ -160,11 +179,36 @@ class Search:
         gone = order[int(len(order) * self.rng.random() ** 3)] if len(bins) > 1 else order[0]
         rest = [board for i, board in enumerate(self.boards) if i != gone]
         spares = self.fleet.spares(rest, bins[self.boards[gone].bin].cost)
-        search = self.squeeze(rest + spares, kinds_on(self.boards[gone]))
-        if search.boards and search.run(work, seen):
-            self.keep(search.boards)
-            return True
+        return self.tried(rest + spares, kinds_on(self.boards[gone]), work, seen)
+
+    def swap(self, work: int, seen: Callable[[list[Board]], None] | None = None) -> bool:
+        """Put other bins that cost less in the place of one board or a few."""
+        for _ in range(20):
+            gone = set(
+                self.rng.sample(range(len(self.boards)), min(len(self.boards), self.rng.choice((1, 1, 2, 2, 3, 4))))
+            )
+            rest = [board for i, board in enumerate(self.boards) if i not in gone]
+            old = [self.boards[i] for i in sorted(gone)]
+            slack = sum(board.size[0] * board.size[1] - board.area for board in rest)
+            need = sum(board.area for board in old) - slack
+            new = self.fleet.cheaper(rest, self.fleet.cost(old) - self.step, need, self.rng)
+            if new:
+                return self.tried(rest + new, [k for board in old for k in kinds_on(board)], work, seen)
         return False
+
+    def tried(self, boards: list[Board], pool: list[int], work: int, seen: Callable | None) -> bool:
+        """Lay the pool on the empty ones of these boards, then squeeze; kept when nothing is absent."""
+        if not boards:
+            return False
+        self.meter.work += len(boards)
+        search = self.squeeze(boards, [])
+        empty = [board for board in boards if board.root is None]
+        search.absent = search.recreate(empty, pool)
+        search.best = (list(boards), search.absent)
+        if not search.run(work, seen):
+            return False
+        self.keep(search.boards)
+        return True
 
     def afresh(self, work: int) -> bool:
         """Lay everything anew on one board less."""

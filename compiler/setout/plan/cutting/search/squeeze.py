@@ -1,8 +1,9 @@
 """Ruin and recreate on a fixed number of boards until nothing is absent.
 
-Each step tears items out of one to three boards and lays them, with those that are absent, again: large ones first, more or less, each at the
-place that leaves the largest leftovers. A step is kept when the state isn't worse than the present one or the one `MEMORY` steps ago.
-What is absent weighs by its area, and at equal absence fewer and larger leftovers are better.
+Each step tears items out of one to three boards and lays them, with those that are absent, again: large ones first,
+more or less, each at the place that leaves the largest leftovers. A step is kept when the state isn't worse than the
+present one or the one `MEMORY` steps ago. What is absent weighs by its area, and at equal absence fewer and larger
+leftovers are better.
 """
 
 from __future__ import annotations
@@ -23,7 +24,9 @@ TORN = 0.5  # at most this share of a board is torn out
 
 
 class Squeeze:
-    """The state of one search: the boards (never changed in place: a step works on copies) and the kinds that are absent."""
+    """The state of one search: the boards (never changed in place: a step works on copies) and the kinds that are
+    absent.
+    """
 
     def __init__(self, kinds: Sequence[Kind], boards: list[Board], absent: list[int], rng: random.Random, meter: Meter):
         self.kinds = kinds
@@ -37,10 +40,10 @@ class Squeeze:
         self.least = sum(self.area[k] for k in absent)
 
     def run(self, work: int, seen: Callable[[list[Board]], None] | None = None) -> bool:
-        """Search for so much work; True when nothing is absent any more. `seen` is told of every board that was kept."""
+        """Search for so much work; True when nothing is absent any more. `seen` is told of every board that was kept.
+        """
         if not self.absent:
             return True
-        rng = self.rng
         for board in self.boards:
             board.squares = squares(board)
         mean = sum(b.size[0] * b.size[1] for b in self.boards) / max(1, len(self.boards))
@@ -112,7 +115,7 @@ class Squeeze:
         order = sorted([(-area[k] * (1 + NOISE * random()), k) for k in pool])
         left = []
         for _, k in order:
-            best, place, on = self.best_place(boards, k)
+            _, place, on = self.best_place(boards, k)
             if on is None:
                 left.append(k)
             else:

@@ -1,8 +1,9 @@
 """Lengths out of sticks at the least cost, proved where it can be.
 
-Equal lengths are one row of a programme over patterns. Patterns are priced exactly (a bounded knapsack, by capacity when that is small and by
-branch and bound when it isn't), so its value rounded up is a bound that no plan beats. Plans are rounded from it: patterns taken whole, then the
-most used one, asking again after each; the rest is filled the best-fitting way. Small jobs that meet the plain bound at once never need it.
+Equal lengths are one row of a programme over patterns. Patterns are priced exactly (a bounded knapsack, by capacity
+when that is small and by branch and bound when it isn't), so its value rounded up is a bound that no plan beats. Plans
+are rounded from it: patterns taken whole, then the most used one, asking again after each; the rest is filled the
+best-fitting way. Small jobs that meet the plain bound at once never need it.
 """
 
 from __future__ import annotations
@@ -26,7 +27,8 @@ def solve_sticks(
     budget: Budget = Budget(),
     progress: Callable[[Progress], None] | None = None,
 ) -> StickLayout:
-    """`lengths` pairs a length with how many of it. What no stick holds, or the sticks don't suffice for, is `missing`."""
+    """`lengths` pairs a length with how many of it. What no stick holds, or the sticks don't suffice for, is `missing`.
+    """
     meter = Meter(budget)
     longest = max((stick.length for stick in sticks), default=0)
     rows = [(length, count) for length, count in _merged(lengths) if length <= longest]
@@ -53,7 +55,8 @@ def _merged(lengths: Sequence[tuple[int, int]]) -> list[tuple[int, int]]:
 def _with_indexes(
     cuts: Sequence[Cut], rows: Sequence[tuple[int, int]], lengths: Sequence[tuple[int, int]]
 ) -> tuple[UsedStick, ...]:
-    """Rows stand for lengths that may have been asked for more than once: hand the indexes out in order, then gather sticks cut alike."""
+    """Rows stand for lengths that may have been asked for more than once: hand the indexes out in order, then gather
+    sticks cut alike."""
     waiting: dict[int, list[int]] = {}
     for i in range(len(lengths) - 1, -1, -1):
         waiting.setdefault(lengths[i][0], []).extend([i] * lengths[i][1])
@@ -118,7 +121,8 @@ class _Search:
         return [None if s.copies is None else s.copies - used[i] for i, s in enumerate(self.sticks)]
 
     def filled(self, demand: Sequence[int], cuts: list[Cut]) -> tuple[list[Cut], list[int]]:
-        """The longest waiting length where it fits best, a new stick when there is none. Sticks opened are cut down to cheaper ones at the end."""
+        """The longest waiting length where it fits best, a new stick when there is none. Sticks opened are cut down to
+        cheaper ones at the end."""
         demand, open_, left = list(demand), [], self.copies(cuts)
         for row, size in enumerate(self.sizes):
             while demand[row]:
@@ -177,7 +181,8 @@ class _Search:
         return cuts, demand
 
     def relaxed(self, master, demand: Sequence[int], cuts: Sequence[Cut], rounds: int = 10_000) -> int:
-        """Add patterns until none is worth more than it costs; what the rest of the demand costs at least (0 when it ended early)."""
+        """Add patterns until none is worth more than it costs; what the rest of the demand costs at least (0 when it
+        ended early)."""
         master.ask(demand, self.copies(cuts))
         for _ in range(rounds):
             self.meter.work += len(master.patterns) // 4 + 10
@@ -194,7 +199,8 @@ class _Search:
         return 0
 
     def priced(self, master, i: int, stick: Stick, demand: Sequence[int]) -> tuple[int, bool]:
-        """Add a few patterns worth more than they cost, no two with a row in common; whether there was none and that is sure."""
+        """Add a few patterns worth more than they cost, no two with a row in common; whether there was none and that is
+        sure."""
         worth = stick.cost - master.extra[i]
         price, new, sure = list(master.price), 0, True
         for _ in range(4):

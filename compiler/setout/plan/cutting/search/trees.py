@@ -1,8 +1,9 @@
 """Guillotine trees that change while searching.
 
-A node lays its kids side by side along its direction (0: x, 1: y); a kid that is a node runs the other way. The order of kids is free, and
-leftovers are not stored: a node is as tight as its kids allow, so what is left follows from the sizes. Seen from its parent every kid has an
-extent `a` along the parent's direction and `c` across it. For a node that means: `c` is what its own kids fill, `a` is its widest kid.
+A node lays its kids side by side along its direction (0: x, 1: y); a kid that is a node runs the other way. The order
+of kids is free, and leftovers are not stored: a node is as tight as its kids allow, so what is left follows from the
+sizes. Seen from its parent every kid has an extent `a` along the parent's direction and `c` across it. For a node that
+means: `c` is what its own kids fill, `a` is its widest kid.
 """
 
 from __future__ import annotations
@@ -13,7 +14,8 @@ ACROSS = attrgetter("c")
 
 
 class Node:
-    """A leaf has no kids and a `kind`. `s2` and `s2c` sum a² and a²·c over the kids: with them a growth is priced without a loop."""
+    """A leaf has no kids and a `kind`. `s2` and `s2c` sum a² and a²·c over the kids: with them a growth is priced
+    without a loop."""
 
     __slots__ = ("a", "c", "d", "kids", "kind", "parent", "s2", "s2c")
 
@@ -28,7 +30,9 @@ class Node:
 
 
 class Board:
-    """One bin being cut: its index among the bins, its sizes along x and y, the area that items cover, how many they are."""
+    """One bin being cut: its index among the bins, its sizes along x and y, the area that items cover, how many they
+    are.
+    """
 
     __slots__ = ("area", "bin", "count", "root", "size", "squares")
 
