@@ -31,9 +31,10 @@ def compile_spec(
 ) -> Checked[Plan]:
     """From a spec's text to all that the packet is written from.
 
-    `reader` fetches what the spec includes, `register` is the marks file (empty when there is none yet), `tell` hears
-    the name of each stage as it starts. The cutting is planned when `cut` says how. A stage with errors is followed by the next as long as it handed something on,
-    but then only errors are kept: a warning may come of what was left out.
+    `reader` fetches what the spec includes, `register` is the marks file (empty when there is none yet), `tell`
+    hears the name of each stage as it starts. The cutting is planned when `cut` says how. A stage with errors is
+    followed by the next as long as it handed something on, but then only errors are kept: a warning may come of
+    what was left out.
     """
     found: list[Diagnostic] = []
 

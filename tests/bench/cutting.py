@@ -46,8 +46,9 @@ def main(words: list[str]) -> int:
             print(f"{instance['id']:<40} {got:>12,} best known {best:>12,}  {result}", flush=True)
     took = time.perf_counter() - start
     over = 100 * (total / known - 1) if known else 0.0
-    print(f"{asked.file.stem}, {'turning' if asked.turning else 'no turning'}, {asked.seconds:g} s: {total:,} against {known:,}, "
-          f"{over:+.2f} %; worse {tally['worse']}, equal {tally['equal']}, better {tally['better']}; {took:.0f} s in all")
+    turning = "turning" if asked.turning else "no turning"
+    print(f"{asked.file.stem}, {turning}, {asked.seconds:g} s: {total:,} against {known:,}, {over:+.2f} %; "
+          f"worse {tally['worse']}, equal {tally['equal']}, better {tally['better']}; {took:.0f} s in all")
     return 0
 
 
@@ -107,7 +108,8 @@ def check(layout: Layout, items: list[Item], bins: list[Bin]) -> None:
         pieces = list(cut_apart(root))
         for piece in pieces:
             item = items[piece.item]
-            assert (piece.width, piece.height) == ((item.height, item.width) if piece.turned else (item.width, item.height))
+            as_laid = (item.height, item.width) if piece.turned else (item.width, item.height)
+            assert (piece.width, piece.height) == as_laid
             assert item.turnable or not piece.turned
             found[piece.item] += 1
         area = sum(piece.width * piece.height for piece in [*pieces, *leftovers(root)])

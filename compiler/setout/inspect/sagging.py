@@ -43,12 +43,14 @@ def _sag(view: View, board: Board, way: Bridged) -> Sag:
     first = lasting = thick = longest = strip = None
     if modulus is not None:
         per_inch = load / _FOOT * way.width
-        first = float(sag(per_inch * way.span, way.span, flat(way.width, board.box.size(Axis.HIGH), modulus), way.ends))  # type: ignore[arg-type]
+        # type: ignore[arg-type]
+        first = float(sag(per_inch * way.span, way.span, flat(way.width, board.box.size(Axis.HIGH), modulus), way.ends))
         lasting = first * float(creep)
         if lasting > allowed:
             psf = float(load)
             thick = _up(thickness_needed(way.span, psf, modulus, None, way.ends, creep))  # type: ignore[arg-type]
-            longest = longest_span(modulus, board.box.size(Axis.HIGH), load, None, way.ends, creep)  # type: ignore[arg-type]
+            # type: ignore[arg-type]
+            longest = longest_span(modulus, board.box.size(Axis.HIGH), load, None, way.ends, creep)
             strip = _strip(view, board, way, per_inch)
     return Sag(
         board.path,
@@ -69,7 +71,8 @@ def _sag(view: View, board: Board, way: Bridged) -> Sag:
 
 
 def _load(view: View, board: Board) -> tuple[Fraction, bool]:
-    """lb/ft2, and whether the spec says it. A drawer's bottom carries what its bank says, else what drawers are tested with."""
+    """lb/ft2, and whether the spec says it. A drawer's bottom carries what its bank says, else what drawers are
+    tested with."""
     if board.load is not None:
         return board.load, True
     for bank in view.scene.banks:

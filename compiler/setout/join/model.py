@@ -32,8 +32,8 @@ class Contact:
 class Cavity:
     """A dado, rabbet or groove milled into a board: the `box` of material gone, cut from `face`, running along `run`.
 
-    `depth` is how deep from `face`; `width` across the run; `for_board` the part that enters; `stopped` the faces it stops
-    short of.
+    `depth` is how deep from `face`; `width` across the run; `for_board` the part that enters; `stopped` the faces
+    it stops short of.
     """
 
     kind: str
@@ -51,9 +51,10 @@ class Cavity:
 class Bore:
     """A hole to drill.
 
-    kind: "pocket" (slanting, drilled in `face`, coming out of the edge `toward`), "clearance" (through, for a screw),
-    "pilot" (in the second piece), "dowel", "hardware", "hole" (the spec's own). `at` lies on `face`; for a pocket it lies on the line
-    where `face` meets the edge `toward`. `depth` None is right through. `fastener` is a row of the screw list or "".
+    kind: "pocket" (slanting, drilled in `face`, coming out of the edge `toward`), "clearance" (through, for a
+    screw), "pilot" (in the second piece), "dowel", "hardware", "hole" (the spec's own). `at` lies on `face`; for a
+    pocket it lies on the line where `face` meets the edge `toward`. `depth` None is right through. `fastener` is a
+    row of the screw list or "".
     """
 
     kind: str
@@ -70,10 +71,10 @@ class Bore:
 class Fastening:
     """What holds one contact by one method, counted.
 
-    `fastener`: "pocket screw 1-1/4 in", "screw #8 x 2 in", "brad 1 in", "dowel 3/8 x 1-1/2 in", "glue"; the kind and lengths
-    stand apart in `kind`, `gauge`, `length` for printing in the builder's units. `setting` is the drill stop's scale
-    setting for pockets. `driven` is the board the fastener is driven through; `face` the face it is driven or drilled from.
-    `held` names measures the count hangs on (scenes disagree).
+    `fastener`: "pocket screw 1-1/4 in", "screw #8 x 2 in", "brad 1 in", "dowel 3/8 x 1-1/2 in", "glue"; the kind
+    and lengths stand apart in `kind`, `gauge`, `length` for printing in the builder's units. `setting` is the
+    drill stop's scale setting for pockets. `driven` is the board the fastener is driven through; `face` the face
+    it is driven or drilled from. `held` names measures the count hangs on (scenes disagree).
     """
 
     contact: str

@@ -49,7 +49,10 @@ def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnost
 
 
 def _unjoined(ground: Ground) -> JoinedScene:
-    boards = {path: JoinedBoard(b, _less_banding(b, b.box), {}, (), (), b.features) for path, b in ground.scene.boards.items()}
+    boards = {
+        path: JoinedBoard(board, _less_banding(board, board.box), {}, (), (), board.features)
+        for path, board in ground.scene.boards.items()
+    }
     return JoinedScene(ground.scene, boards, (), ())
 
 

@@ -1,4 +1,5 @@
-"""Every board at its place. Coordinates are the job's own, in inches, exact; nothing is optional but what has no place."""
+"""Every board at its place. Coordinates are the job's own, in inches, exact; nothing is optional but what has no
+place."""
 
 from __future__ import annotations
 
@@ -14,7 +15,8 @@ from setout.values import Trace
 
 @dataclass(frozen=True)
 class Notch:
-    """Material taken off: `box` is the volume gone, cut through the thickness. kind "notch" (open to an edge) or "cutout"."""
+    """Material taken off: `box` is the volume gone, cut through the thickness. kind "notch" (open to an edge) or
+    "cutout"."""
 
     kind: str
     box: Box
@@ -47,7 +49,8 @@ Feature = Notch | Hole | Mitre
 
 @dataclass(frozen=True)
 class Banding:
-    """One edge with edge banding on it. Not `added`: the board's box has it within, and is cut less by its thickness."""
+    """One edge with edge banding on it. Not `added`: the board's box has it within, and is cut less by its thickness.
+    """
 
     face: Face
     edging: Hardware
@@ -63,13 +66,13 @@ class Banding:
 class Board:
     """One part in place (a repeat makes several Boards). All axes and faces are the job's.
 
-    `name` is the path's last step(s) in its assembly: "shelf.2"; `path` the whole: "left_base.shelf.2".
-    `owner` is the path of the Instance it belongs to ("" for the job). `definition` is "base.shelf".
-    `thick` the thickness axis; `run` a stick's length axis (None for sheet parts).
-    `grain` an axis, "any" (free to turn) or None (the stock has none).
-    `why` one Trace for the size on each axis; `held` per axis the measures the size hangs on.
-    `where` one Trace for the left, bottom and front face's place, on the axes and in the coordinates of its own assembly.
-    `sequence` names the run that it is cut in, side by side with the others of its repeat, in their order.
+    `name` is the path's last step(s) in its assembly: "shelf.2"; `path` the whole: "left_base.shelf.2". `owner` is
+    the path of the Instance it belongs to ("" for the job). `definition` is "base.shelf". `thick` the thickness
+    axis; `run` a stick's length axis (None for sheet parts). `grain` an axis, "any" (free to turn) or None (the
+    stock has none). `why` one Trace for the size on each axis; `held` per axis the measures the size hangs on.
+    `where` one Trace for the left, bottom and front face's place, on the axes and in the coordinates of its own
+    assembly. `sequence` names the run that it is cut in, side by side with the others of its repeat, in their
+    order.
     """
 
     path: str
@@ -153,7 +156,8 @@ class Method:
 
 @dataclass(frozen=True)
 class Side:
-    """One thing named by a joint: the boards it stands for. `text` as written; a wall of the room has `wall` and no boards."""
+    """One thing named by a joint: the boards it stands for. `text` as written; a wall of the room has `wall` and no
+    boards."""
 
     text: str
     boards: tuple[str, ...]
@@ -184,7 +188,8 @@ class Rest:
 
 @dataclass(frozen=True)
 class Fitting:
-    """`count` pieces of hardware on the board `board`'s face; `points` where they sit (on that face), or () when only counted."""
+    """`count` pieces of hardware on the board `board`'s face; `points` where they sit (on that face), or () when only
+    counted."""
 
     id: str
     owner: str
@@ -198,9 +203,9 @@ class Fitting:
 
 @dataclass(frozen=True)
 class Drawer:
-    """One of a bank, 1 at the top. Heights count from the opening's floor. `box` is wide, high and long over all, `bottom`
-    the bottom panel's wide and deep without its tongues; None of both for a dummy, no `front` for a tray. `slide` is the
-    lower edge of its slides; `boards` the paths of what it is made of."""
+    """One of a bank, 1 at the top. Heights count from the opening's floor. `box` is wide, high and long over all,
+    `bottom` the bottom panel's wide and deep without its tongues; None of both for a dummy, no `front` for a tray.
+    `slide` is the lower edge of its slides; `boards` the paths of what it is made of."""
 
     path: str
     number: int
@@ -215,8 +220,8 @@ class Drawer:
 
 @dataclass(frozen=True)
 class Spacer:
-    """A block cut from scrap, `size` in one direction that counts. kind "slides": stands on the opening's floor, the slides
-    of drawer `number` stand on it; "fronts": lies between two fronts, or between front and case."""
+    """A block cut from scrap, `size` in one direction that counts. kind "slides": stands on the opening's floor, the
+    slides of drawer `number` stand on it; "fronts": lies between two fronts, or between front and case."""
 
     kind: str
     size: Fraction

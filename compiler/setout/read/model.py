@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Union
 
 from setout.source import Source, Span
 
@@ -60,7 +59,7 @@ class Call:
     span: Span
 
 
-Expr = Union[Number, Path, Unary, Binary, Call]
+Expr = Number | Path | Unary | Binary | Call
 
 
 @dataclass(frozen=True)
@@ -208,11 +207,11 @@ class StockStatement:
 
 @dataclass(frozen=True)
 class HardwareStatement:
-    """`hardware foot "levelling foot" { price 3.20; hole 5/16 depth 1; raises 1 }`
-    keys: price (1), pack (1), hole (D[, depth]), raises (1). Slides: slide_side, slide_under or slide_runner (none), length
-    (1), clearance (E[, plus]), height (E[, clear]), setback (1), slide_load (1), slide_screws (places from the front end).
-    Hinges: cup (D, depth, from the edge), plate (from the front, apart). on_hand (1), pack_box (how many in a box), edging
-    (W, T, length of a roll), serves_pockets and serves_brads (length), serves_screws (gauge, length), serves_dowels
+    """`hardware foot "levelling foot" { price 3.20; hole 5/16 depth 1; raises 1 }` keys: price (1), pack (1), hole
+    (D[, depth]), raises (1). Slides: slide_side, slide_under or slide_runner (none), length (1), clearance (E[,
+    plus]), height (E[, clear]), setback (1), slide_load (1), slide_screws (places from the front end). Hinges: cup
+    (D, depth, from the edge), plate (from the front, apart). on_hand (1), pack_box (how many in a box), edging (W,
+    T, length of a roll), serves_pockets and serves_brads (length), serves_screws (gauge, length), serves_dowels
     (diameter, length), serves_glue (area that one covers)."""
 
     name: Name
@@ -297,7 +296,8 @@ class RoomBox:
 
 @dataclass(frozen=True)
 class RoomStatement:
-    """`room "Spare room" { size wide 120, high 96, deep 100; studs every 16 from left + 3; door wide 30, high 80; … }`"""
+    """`room "Spare room" { size wide 120, high 96, deep 100; studs every 16 from left + 3; door wide 30, high 80; …
+    }`"""
 
     title: Text | None
     size: tuple[tuple[Name, Expr], ...]
@@ -436,10 +436,12 @@ class OpeningStatement:
 
 @dataclass(frozen=True)
 class DrawersStatement:
-    """`drawers in bay { heights 4, 7, rest; slides slide20; box of half; bottom of thin in groove; fronts of ply inset reveal 1/16 }`
+    """`drawers in bay { heights 4, 7, rest; slides slide20; box of half; bottom of thin in groove; fronts of ply
+    inset reveal 1/16 }`
 
-    mode given (`heights` top to bottom, None for `rest`), equal, shares (`heights 1 to 2 to 3`), or "" where nothing is said.
-    style inset, overlay, integral or "" (not said); corners pockets rabbet dado screws or "" (not said).
+    mode given (`heights` top to bottom, None for `rest`), equal, shares (`heights 1 to 2 to 3`), or "" where
+    nothing is said. style inset, overlay, integral or "" (not said); corners pockets rabbet dado screws or "" (not
+    said).
     """
 
     opening: Path
@@ -575,33 +577,33 @@ class AssemblyStatement:
     derived: bool = False  # made of a clause of the spec: its names hide none
 
 
-Statement = Union[
-    ProjectStatement,
-    IncludeStatement,
-    StockStatement,
-    HardwareStatement,
-    RackStatement,
-    SawStatement,
-    LetStatement,
-    MeasureStatement,
-    PracticeStatement,
-    RoomStatement,
-    AssemblyStatement,
-    SizeStatement,
-    DefaultStatement,
-    PartStatement,
-    PlaceStatement,
-    JointStatement,
-    RestsStatement,
-    OpeningStatement,
-    DrawersStatement,
-    DoorStatement,
-    ShelvesStatement,
-    ItemStatement,
-    FitStatement,
-    OrderStatement,
-    WhenStatement,
-]
+Statement = (
+    ProjectStatement
+    | IncludeStatement
+    | StockStatement
+    | HardwareStatement
+    | RackStatement
+    | SawStatement
+    | LetStatement
+    | MeasureStatement
+    | PracticeStatement
+    | RoomStatement
+    | AssemblyStatement
+    | SizeStatement
+    | DefaultStatement
+    | PartStatement
+    | PlaceStatement
+    | JointStatement
+    | RestsStatement
+    | OpeningStatement
+    | DrawersStatement
+    | DoorStatement
+    | ShelvesStatement
+    | ItemStatement
+    | FitStatement
+    | OrderStatement
+    | WhenStatement
+)
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Union
 
 from setout.geometry import Axis, Box, Face
 from setout.practice import Practice
@@ -16,10 +15,11 @@ from setout.values import Value
 # --- bound expressions: what a path means is decided, not yet what it is worth -----------------------
 
 ThingPath = tuple[str, ...]
-"""Names from the scope where it is written inwards: ("left_base", "left_side"), ("shelf", "2"). ("room",) is the room.
+"""Names from the scope where it is written inwards: ("left_base", "left_side"), ("shelf", "2"). ("room",) is the
+room.
 
-() is the enclosing assembly itself. A path that names a repeat without a member number means all its members, and is allowed
-only where several things may stand (joints, between/over neighbours never).
+() is the enclosing assembly itself. A path that names a repeat without a member number means all its members, and
+is allowed only where several things may stand (joints, between/over neighbours never).
 """
 
 
@@ -88,7 +88,7 @@ class Op:
     span: Span
 
 
-BoundExpr = Union[Lit, LetRef, ParamRef, MeasureRef, FaceRef, SizeRef, StockRef, Op]
+BoundExpr = Lit | LetRef | ParamRef | MeasureRef | FaceRef | SizeRef | StockRef | Op
 
 # --- definitions ---------------------------------------------------------------------------------------
 
@@ -97,8 +97,8 @@ BoundExpr = Union[Lit, LetRef, ParamRef, MeasureRef, FaceRef, SizeRef, StockRef,
 class Stock:
     """A material to be bought. Sizes in inches, exact.
 
-    Sheets: `long` × `short` × `thick`, `grain` "long", "short" or None. Sticks: `short` is the width, `lengths` what is on sale.
-    `price` is for one sheet, or for one stick of length `price_each` (None: no price said).
+    Sheets: `long` × `short` × `thick`, `grain` "long", "short" or None. Sticks: `short` is the width, `lengths`
+    what is on sale. `price` is for one sheet, or for one stick of length `price_each` (None: no price said).
     `on_hand` counts the whole ones there are, `at_most` those that can be bought (not listed: any number), as (a
     stick's length or None for sheets, how many).
     """
@@ -124,8 +124,8 @@ class Stock:
 
 @dataclass(frozen=True)
 class RackBoard:
-    """`count` offcuts alike of the stock named `stock`. Sheets: `length` >= `width`, and `grain` "length", "width" or None
-    says which of the two it runs along; sticks: no width, grain "length"."""
+    """`count` offcuts alike of the stock named `stock`. Sheets: `length` >= `width`, and `grain` "length", "width" or
+    None says which of the two it runs along; sticks: no width, grain "length"."""
 
     stock: str
     length: Fraction
@@ -157,9 +157,9 @@ class Saw:
 class Slide:
     """What drawer slides need, in inches, each of a pair. kind: side, under or runner.
 
-    `clearance` on each side of the box, at most `plus` more. `height` is the slide's own; `clear` what the box leaves free
-    below itself (None: the usual). `setback` from the front of the case, or from the back of an inset front. `load` in
-    pounds or kilograms as the spec's unit has it, a pair. `screws`: how far from its front end.
+    `clearance` on each side of the box, at most `plus` more. `height` is the slide's own; `clear` what the box
+    leaves free below itself (None: the usual). `setback` from the front of the case, or from the back of an inset
+    front. `load` in pounds or kilograms as the spec's unit has it, a pair. `screws`: how far from its front end.
     """
 
     kind: str
@@ -175,8 +175,8 @@ class Slide:
 
 @dataclass(frozen=True)
 class Hinge:
-    """A cup hinge: the cup's diameter, its depth, its rim from the door's edge; the plate's screws from the case's front
-    edge and how far apart its two screws are (None: no plate holes)."""
+    """A cup hinge: the cup's diameter, its depth, its rim from the door's edge; the plate's screws from the case's
+    front edge and how far apart its two screws are (None: no plate holes)."""
 
     cup: Fraction
     depth: Fraction
@@ -195,8 +195,8 @@ class Edging:
 
 @dataclass(frozen=True)
 class Serves:
-    """What joints use it up. kind: pockets brads (length), screws (gauge, length), dowels (diameter, length), glue (square
-    inches that one covers)."""
+    """What joints use it up. kind: pockets brads (length), screws (gauge, length), dowels (diameter, length), glue
+    (square inches that one covers)."""
 
     kind: str
     gauge: int | None
@@ -249,8 +249,8 @@ class RoomBox:
 
 @dataclass(frozen=True)
 class Room:
-    """The space it goes into; `studs` is (spacing, first from the left wall) or None. `door` (wide, high) is the smallest
-    doorway on the way in, `ceiling` the lowest."""
+    """The space it goes into; `studs` is (spacing, first from the left wall) or None. `door` (wide, high) is the
+    smallest doorway on the way in, `ceiling` the lowest."""
 
     title: str
     sizes: Mapping[Axis, Fraction]
@@ -263,8 +263,8 @@ class Room:
 
 @dataclass(frozen=True)
 class SpanDef:
-    """A SpanClause with its words bound; kinds as in read.model.SpanClause. For between and over, `a` and `b` are ThingPaths;
-    for size_on, `b` is a ThingPath, a BoundExpr or None (the assembly's middle)."""
+    """A SpanClause with its words bound; kinds as in read.model.SpanClause. For between and over, `a` and `b` are
+    ThingPaths; for size_on, `b` is a ThingPath, a BoundExpr or None (the assembly's middle)."""
 
     axis: Axis
     kind: str
@@ -299,7 +299,8 @@ class RepeatDef:
 
 @dataclass(frozen=True)
 class FeatureDef:
-    """Faces are the part's own, named in the assembly's directions. Distances inside `spans` and `at` hold FaceRef(("self",), face)."""
+    """Faces are the part's own, named in the assembly's directions. Distances inside `spans` and `at` hold
+    FaceRef(("self",), face)."""
 
     kind: str
     spans: tuple[SpanDef, ...]
@@ -329,7 +330,8 @@ class PartDef:
     stock: str | None  # a stock's or a stock parameter's name
     mirror: tuple[str, Axis] | None
     run: Axis | None  # sticks: along which axis
-    thick: Axis | None  # panels: their thickness axis; sticks: the axis their broad face looks along; None: loose or mirrored
+    # panels: their thickness axis; sticks: the axis their broad face looks along; None: loose or mirrored
+    thick: Axis | None
     spans: tuple[SpanDef, ...]
     positions: tuple[PositionDef, ...]
     repeat: RepeatDef | None
@@ -526,8 +528,9 @@ class OrderLine:
 
 @dataclass(frozen=True)
 class Project:
-    """`mark` is the finest division printed, in inches; `metric` says which system it is written in. `lets` stand in an order in
-    which each comes after those it hangs on. Not `whole`: what had a mistake, and all that hangs on it, has been left out."""
+    """`mark` is the finest division printed, in inches; `metric` says which system it is written in. `lets` stand in
+    an order in which each comes after those it hangs on. Not `whole`: what had a mistake, and all that hangs on
+    it, has been left out."""
 
     title: str
     metric: bool

@@ -12,9 +12,9 @@ from setout.source import Span
 class Trace:
     """One link of the chain from the spec to a number.
 
-    kind: "literal" (text as written), "name" (a let, parameter, measure or reference; `text` is its path, one child: what
-    it stands for), "operation" (`text` is + - * / min max …, children are the operands), "rule" (a rule of setout's own:
-    `text` names it, e.g. "gap between", "thickness of ply", "housing depth").
+    kind: "literal" (text as written), "name" (a let, parameter, measure or reference; `text` is its path, one
+    child: what it stands for), "operation" (`text` is + - * / min max …, children are the operands), "rule" (a
+    rule of setout's own: `text` names it, e.g. "gap between", "thickness of ply", "housing depth").
     """
 
     kind: str

@@ -29,7 +29,8 @@ def odd_load(name: str, at: Span) -> Diagnostic:
         f"`{name}` can't be meant to carry this",
         at,
         "",
-        help="a load is in lb/ft2 (in a metric file kg/m2), 0 or more: `load 40` is a shelf of things, `load 50` one of books",
+        help="a load is in lb/ft2 (in a metric file kg/m2), 0 or more: `load 40` is a shelf of things, `load 50` one"
+        " of books",
     )
 
 

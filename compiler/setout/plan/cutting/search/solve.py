@@ -16,6 +16,7 @@ from setout.plan.cutting.search.places import put
 from setout.plan.cutting.search.squeeze import Squeeze
 from setout.plan.cutting.search.trees import Board, kinds_on
 
+USUAL = Budget()
 Told = Callable[[Progress], None]
 FIRST = 10_000  # work of the first tries to do without a board
 MANY = 12  # items on a board from which on ...
@@ -29,7 +30,7 @@ LAST = 200_000  # work of bringing in what found no place on limited bins
 def solve(
     items: Sequence[Item],
     bins: Sequence[Bin],
-    budget: Budget = Budget(),
+    budget: Budget = USUAL,
     progress: Told | None = None,
 ) -> Layout:
     """A plan of least cost among those found. Items that fit no bin, or for which the bins don't suffice, are

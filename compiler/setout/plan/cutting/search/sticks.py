@@ -17,6 +17,7 @@ from setout.plan.cutting.search.knapsack import best_pattern, fullest
 from setout.plan.cutting.search.meter import Meter
 from setout.plan.cutting.search.model import Budget, Progress, Stick, StickLayout, UsedStick
 
+USUAL = Budget()
 Cut = tuple[int, tuple[int, ...]]  # the stick, and the rows cut from it, longest first
 EPS = 1e-6
 
@@ -24,7 +25,7 @@ EPS = 1e-6
 def solve_sticks(
     lengths: Sequence[tuple[int, int]],
     sticks: Sequence[Stick],
-    budget: Budget = Budget(),
+    budget: Budget = USUAL,
     progress: Callable[[Progress], None] | None = None,
 ) -> StickLayout:
     """`lengths` pairs a length with how many of it. What no stick holds, or the sticks don't suffice for, is `missing`.
