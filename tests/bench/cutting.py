@@ -89,7 +89,8 @@ def best_known(known: dict[str, int], turning: bool) -> int:
     for name in ("g3_r", "g2_r", "free_r") if turning else ():
         if name in known:
             return known[name]
-    return next(known[name] for name in ("g3_o", "free_o", "g2_o", "g2_r", "free_r") if name in known)
+    others = ("g3_o", "free_o", "g2_o", "g3hom_o", "g2_r", "free_r")
+    return next((known[name] for name in others if name in known), 1)  # without any: a job that fills one board
 
 
 def run_sticks(instance: dict, budget: Budget) -> tuple[int, int]:
