@@ -12,10 +12,12 @@ from setout import __version__
 
 FORMATS = ("pdf", "html", "csv", "json", "svg")
 
+TEMPLATES = ("list", "bookcase", "base")
+
 EXIT_CODES = """\
 exit codes:
   0  clean; there may be warnings
-  1  the spec has errors, nothing was written
+  1  the spec has errors, nothing was written (fmt --check: the layout is another)
   2  the command was called wrongly
   3  setout or the machine failed (a full disk, a fault in setout)"""
 
@@ -35,7 +37,7 @@ def _parser() -> ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"setout {__version__}")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for add in (_build, _check, _why, _explain, _practice):
+    for add in (_build, _check, _why, _fmt, _new, _explain, _practice):
         add(commands)
     return parser
 
@@ -81,7 +83,7 @@ def _build(commands) -> None:
 
 def _check(commands) -> None:
     parser = _command(commands, "check", "say what is wrong with a spec, write nothing")
-    parser.add_argument("spec", metavar="SPEC", help="the spec, a .rod file; - reads standard input")
+    parser.add_argument("specs", metavar="SPEC", nargs="+", help="the spec, a .rod file; - reads standard input")
     parser.add_argument("--format", choices=("text", "json"), default="text", help="for people (default) or programs")
     _settings(parser)
 
@@ -91,6 +93,23 @@ def _why(commands) -> None:
     parser.add_argument("spec", metavar="SPEC", help="the spec, a .rod file; - reads standard input")
     parser.add_argument("part", metavar="PART[.AXIS]", help="such as left_base.shelf.2 or left_base.shelf.2.wide")
     _settings(parser)
+
+
+def _fmt(commands) -> None:
+    parser = _command(commands, "fmt", "put specs into the canonical layout")
+    parser.add_argument("files", metavar="FILE", nargs="+", help="a .rod file; - lays out standard input")
+    parser.add_argument("--check", action="store_true", help="write nothing; name what would change, and exit with 1")
+    parser.add_argument("--diff", action="store_true", help="write nothing; print what would change")
+
+
+def _new(commands) -> None:
+    parser = _command(commands, "new", "start a spec")
+    parser.add_argument("name", metavar="NAME", help="such as hall_shelves: hall_shelves.rod is written")
+    start = parser.add_mutually_exclusive_group()
+    start.add_argument(
+        "--template", choices=TEMPLATES, default=TEMPLATES[0], help=f"what to start from (default: {TEMPLATES[0]})"
+    )
+    start.add_argument("--from", metavar="TABLE", dest="table", help="make loose parts of a table, a .csv file")
 
 
 def _explain(commands) -> None:

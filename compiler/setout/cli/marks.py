@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -11,7 +10,7 @@ from pathlib import Path
 
 from setout.cli import problems
 from setout.cli.files import Refusal, read_bytes, resolved, said_by_system
-from setout.cli.output import write_new
+from setout.cli.output import rewrite
 from setout.diagnostics import Checked, Diagnostic
 from setout.source import Source
 
@@ -54,17 +53,8 @@ def append(marks: MarksFile, text: str) -> Diagnostic | None:
     """Add lines at the end. What stood there stays byte for byte: a new file is written beside and renamed over it."""
     old = marks.data or b""
     joint = b"\n" if old and not old.endswith(b"\n") else b""
-    beside = marks.path.with_name(f".{marks.path.name}.{os.getpid()}.part")
     try:
-        try:
-            write_new(beside, old + joint + text.encode())
-            if marks.data is not None:
-                os.chmod(beside, stat.S_IMODE(os.stat(marks.path).st_mode))
-            os.replace(beside, marks.path)
-        except OSError:
-            if os.path.lexists(beside):
-                os.unlink(beside)
-            raise
+        rewrite(marks.path, old + joint + text.encode())
     except OSError as trouble:
         return problems.register_unwritable(marks.source.name, said_by_system(trouble))
     return None

@@ -97,3 +97,35 @@ def printing_unavailable(detail: str) -> Diagnostic:
         help="It is set with Pango. On Debian and Ubuntu: apt install libpangoft2-1.0-0 libharfbuzz-subset0; on macOS:"
         " brew install pango. Without it the other documents can be had: --format html,csv,json,svg",
     )
+
+
+def spec_unwritable(name: str, detail: str) -> Diagnostic:
+    return error(
+        "rod920",
+        f"Can't write {shown(name)}: {shown(detail)}",
+        None,
+        help="Nothing was changed there. See that the folder is there, that you may write in it, and that no other"
+        " program is writing the file.",
+    )
+
+
+def in_the_way(name: str, there: str) -> Diagnostic:
+    """`there`: what was found, the spec itself or its marks."""
+    is_marks = there != name
+    return error(
+        "rod921",
+        f"{shown(there)} is there already" + (", marks of boards that may be cut" if is_marks else ""),
+        None,
+        help=f"{'It would belong to the new spec. ' if is_marks else ''}Nothing was written. Give the new spec another"
+        " name, or move what is there out of the way.",
+    )
+
+
+def table_refused(name: str, reason: str, detail: str) -> Diagnostic:
+    matter, _ = _REASONS[reason]
+    return error(
+        "rod922",
+        f"Can't read the table {shown(name)}: {matter.format(detail=shown(detail))}",
+        None,
+        help="Name a file of values with commas, semicolons or tabs between them, as spreadsheets save it.",
+    )
