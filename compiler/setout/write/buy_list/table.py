@@ -11,7 +11,7 @@ from setout.write.cutlist import harmless
 COLUMNS = {
     "kind": "sheet, stick, hardware, pockets, screws, brads, dowels, glue or edging",
     "what": "its title in the spec, or the fastener's kind",
-    "size": "of one: length x width, a stick's length, a screw's gauge x length",
+    "size": "of one: length x width, a stick's length, a screw's gauge x length, a dowel's diameter x length",
     "need": "pieces, spares counted in; glue and banding with their unit",
     "on_hand": "what is there already",
     "packs": "to buy: sheets, sticks or packs",
@@ -38,6 +38,7 @@ def _cells(row: Row) -> tuple[str, ...]:
 
 
 def _size(row: Row) -> str:
-    sizes = [size.text for size in row.sizes] + [one.text for one in (row.diameter, row.length) if one is not None]
+    across = row.diameter if row.kind == "dowels" else None  # the others go by gauge or by length alone
+    sizes = [*row.sizes, *(one for one in (across, row.length) if one is not None)]
     gauge = [] if row.gauge is None else [f"no. {row.gauge}"]
-    return " x ".join(gauge + sizes)
+    return " x ".join(gauge + [size.text for size in sizes])
