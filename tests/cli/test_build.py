@@ -46,7 +46,7 @@ def test_the_order_of_python_sets_decides_nothing(shop):
 
 def test_only_what_is_asked_for_is_written(shop):
     assert shop.setout("build", "boards.rod", "--format", "csv", "--out", "list") == 0
-    assert set(shop.files()) == {"boards.rod", "boards.marks", "list/cutlist.csv"}
+    assert set(shop.files()) == {"boards.rod", "boards.marks", "list/cutlist.csv", "list/buy.csv"}
 
 
 def test_an_error_writes_nothing(shop):

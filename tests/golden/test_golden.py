@@ -17,7 +17,7 @@ HERE = Path(__file__).parent
 SPECS = HERE.parents[1] / "specs"
 OWN = {path.parent.name: path for path in sorted(HERE.glob("*/spec.rod"))}
 CASES = OWN | {name: SPECS / f"{name}.rod" for name in ("bookcase", "potting_bench")}
-WRITTEN = ("cutlist.csv", "job.json")
+WRITTEN = ("cutlist.csv", "buy.csv", "job.json")
 
 
 @pytest.mark.parametrize("case", CASES)

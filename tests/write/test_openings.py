@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import json
 from fractions import Fraction as F
 from importlib.resources import files
@@ -176,3 +178,11 @@ def test_hardware_of_a_kind_is_one_line_on_the_assembly(sewing):
     chest = next(sheet for sheet in sheets if sheet.names == ("left base",))
     (slides,) = chest.hardware
     assert (slides.count, slides.pairs, [face for _, face in slides.on]) == (4, True, ["right", "left"])
+
+
+def test_the_buy_list_is_a_table_too(sewing):
+    made = buy_list.build(sewing)
+    rows = list(csv.DictReader(io.StringIO(buy_list.table(made), newline="")))
+    assert list(rows[0]) == list(buy_list.COLUMNS)
+    assert len(rows) == sum(len(counter.rows) for counter in made.counters)
+    assert sum(F(row["cost"]) for row in rows if row["cost"]) == sewing.plan.buying.total

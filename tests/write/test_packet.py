@@ -28,7 +28,7 @@ def test_same_plan_same_bytes(made):
 
 
 def test_only_what_was_asked_for_is_made():
-    assert list(write(plan(), frozenset({"csv"}))) == ["cutlist.csv"]
+    assert list(write(plan(), frozenset({"csv"}))) == ["cutlist.csv", "buy.csv"]
 
 
 def test_every_document_that_the_job_calls_for_is_bound(page):

@@ -12,7 +12,7 @@ FORMATS = ("pdf", "html", "csv", "json", "svg")
 def write(plan: Plan, formats: frozenset[str]) -> Mapping[str, bytes]:
     """File name → bytes, for the formats asked for (of FORMATS). The same plan gives the same bytes.
 
-    packet.pdf, packet.html, cutlist.csv, job.json, and .svg files in views/, cutting/, assemblies/, pieces/ and order/.
+    packet.pdf, packet.html, cutlist.csv, buy.csv, job.json, and .svg files in folders of their own.
     """
     from setout.write.files import files
 

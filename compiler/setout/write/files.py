@@ -8,7 +8,7 @@ from functools import cached_property
 
 from setout.drawing import Drawing
 from setout.plan.model import Plan
-from setout.write import cutlist, job, packet
+from setout.write import buy_list, cutlist, job, packet
 from setout.write.assemblies import groups
 from setout.write.drawings import drawings, views
 from setout.write.facts import Facts, facts
@@ -65,7 +65,8 @@ def _html(work: _Work) -> dict[str, bytes]:
 
 
 def _csv(work: _Work) -> dict[str, bytes]:
-    return {"cutlist.csv": cutlist.build(work.facts).encode("utf-8")}
+    bought = buy_list.table(buy_list.build(work.facts))
+    return {"cutlist.csv": cutlist.build(work.facts).encode("utf-8"), "buy.csv": bought.encode("utf-8")}
 
 
 def _json(work: _Work) -> dict[str, bytes]:

@@ -1,5 +1,5 @@
 """The cut list for a spreadsheet."""
 
-from setout.write.cutlist.build import COLUMNS, build
+from setout.write.cutlist.build import COLUMNS, build, harmless
 
-__all__ = ["COLUMNS", "build"]
+__all__ = ["COLUMNS", "build", "harmless"]
