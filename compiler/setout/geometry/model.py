@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import IntEnum
 from fractions import Fraction
+from operator import gt, lt
 from typing import NamedTuple
 
 Vec = tuple[Fraction, Fraction, Fraction]
@@ -72,15 +73,14 @@ class Box:
 
     def shared(self, other: Box) -> Box | None:
         """The closed intersection, flat where the boxes only touch; None when they are apart."""
-        lo = tuple(max(a, b) for a, b in zip(self.lo, other.lo))
-        hi = tuple(min(a, b) for a, b in zip(self.hi, other.hi))
-        if any(a > b for a, b in zip(lo, hi)):
+        lo, hi = tuple(map(max, self.lo, other.lo)), tuple(map(min, self.hi, other.hi))
+        if any(map(gt, lo, hi)):
             return None
         return Box(lo, hi)  # type: ignore[arg-type]
 
     def overlaps(self, other: Box) -> bool:
         """Whether the two share a volume, not merely a face."""
-        return all(a < d and c < b for a, b, c, d in zip(self.lo, self.hi, other.lo, other.hi))
+        return all(map(lt, self.lo, other.hi)) and all(map(lt, other.lo, self.hi))
 
     def stretched(self, face: Face, by: Fraction) -> Box:
         """The box with that face moved outwards by `by`."""

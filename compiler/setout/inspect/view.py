@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
+from itertools import combinations
 
 from setout.geometry import Axis, Box, Face
 from setout.join.model import JoinedBoard, JoinedScene
@@ -107,7 +108,7 @@ class View:
     @cached_property
     def weights(self) -> dict[str, Fraction | None]:
         """Boards, assemblies and loose boards (all copies); None where something in it has no density."""
-        found: dict[str, Fraction | None] = {path: board_weight(b) for path, b in self.joined.boards.items()}
+        found = dict(self._weight_of)
         for path in self.scene.instances:
             if path:
                 found[path] = self.total(self.boards_in(path))
@@ -141,6 +142,8 @@ def _volume(board: JoinedBoard) -> Fraction:
 
 def _together(boxes: list[Box]) -> Fraction:
     """The volume of what several boxes cover together."""
+    if not any(a.overlaps(b) for a, b in combinations(boxes, 2)):
+        return sum((box.volume for box in boxes), Fraction(0))
     cuts = [sorted({end for box in boxes for end in (box.lo[k], box.hi[k])}) for k in range(3)]
     total = Fraction(0)
     for x in zip(cuts[0], cuts[0][1:]):

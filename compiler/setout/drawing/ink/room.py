@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from heapq import merge
-from itertools import pairwise
+from heapq import heapify, heappop, merge
+from itertools import islice, pairwise
 from math import ceil
+from typing import TypeVar
 
 from setout.drawing.ink.svg import Area, Point
 
@@ -14,6 +15,8 @@ BOX = 30.0  # points; the squares in which areas are kept
 REACH = 14.0  # how far off words beside a thing stand at best
 TRIES = 40
 USED = -2  # in a raster: words stand there
+
+_T = TypeVar("_T")
 
 
 class Taken:
@@ -94,11 +97,11 @@ class Raster:
 
     def take(self, area: Area) -> None:
         """Marks an area as used up for everyone."""
-        for j, y in enumerate(self.ys):
+        columns = [i for i, x in enumerate(self.xs) if area.left - CELL / 2 < x < area.right + CELL / 2]
+        for row, y in zip(self.rows, self.ys):
             if area.top - CELL / 2 < y < area.bottom + CELL / 2:
-                for i, x in enumerate(self.xs):
-                    if area.left - CELL / 2 < x < area.right + CELL / 2:
-                        self.rows[j][i] = USED
+                for i in columns:
+                    row[i] = USED
 
     def take_line(self, a: Point, b: Point) -> None:
         """Marks what a straight line passes as used up."""
@@ -122,9 +125,11 @@ class Raster:
         """Open room for words about `end`, a point of `owner`: near, and best where the line to it crosses nothing."""
         columns, rows = _span(wide), _span(high)
         ci, cj = self._cell((end[0] + REACH, end[1] - REACH))
-        windows = sorted(_windows(self.rows, -1, columns, rows), key=lambda p: _off(p, columns, rows, ci, cj))
+        windows = (_off(p, columns, rows, ci, cj) for p in _windows(self.rows, -1, columns, rows))
         best: tuple[float, Area] | None = None
-        for n, window in enumerate(windows[: TRIES * TRIES : TRIES]):
+        for n, (_, window) in enumerate(islice(_least_first(windows), 0, TRIES * TRIES, TRIES)):
+            if best is not None and n >= best[0]:  # nor is any place further off better
+                break
             area = self._window(window, wide, high)
             cost = n + 6 * self._crossed(area.middle, end, owner)
             if best is None or cost < best[0]:
@@ -184,15 +189,26 @@ def _windows(grid: Sequence[Sequence[int]], owner: int, columns: int, rows: int)
     """Top left cells of the windows that are all `owner`. Read from the bottom right: `below` counts rows that do."""
     below = [0] * len(grid[0]) if grid else []
     for j in range(len(grid) - 1, -1, -1):
-        if owner not in grid[j]:
+        row, run = grid[j], 0
+        if owner not in row:
             below = [0] * len(below)
             continue
-        run = 0
-        for i in range(len(below) - 1, -1, -1):
-            run = run + 1 if grid[j][i] == owner else 0
-            below[i] = below[i] + 1 if run >= columns else 0
+        for i in range(len(row) - 1, -1, -1):
+            run = run + 1 if row[i] == owner else 0
+            if run < columns:
+                below[i] = 0
+                continue
+            below[i] += 1
             if below[i] >= rows:
                 yield i, j
+
+
+def _least_first(things: Iterable[_T]) -> Iterator[_T]:
+    """Sorted as they are taken, for few of them ever are."""
+    heap = list(things)
+    heapify(heap)
+    while heap:
+        yield heappop(heap)
 
 
 def _off(place: tuple[int, int], columns: int, rows: int, cx: float, cy: float) -> tuple[float, tuple[int, int]]:

@@ -111,13 +111,9 @@ class Sheets:
         scale, limits = self.scale, self.shop.limits
         saws = scale.saws(limits.saws)
         known_fences = {int(n * scale.unit) + scale.kerf for n in set_anyway if not n * scale.unit % 1}
-        known: dict[tuple[int, int, int], bool] = {}
 
-        def feasible(along: int, across: int, setting: int) -> bool:
-            key = along, across, setting
-            if key not in known:
-                known[key] = bool(fixed_way(saws, *key) or guided_way(saws, *key) or far_way(saws, *key))
-            return known[key]
+        def feasible(*cut: int) -> bool:
+            return bool(fixed_way(saws, *cut) or guided_way(saws, *cut) or far_way(saws, *cut))
 
         fence_saws = [saw for saw in saws if saw.rips is not None and not saw.breaks_down]
 

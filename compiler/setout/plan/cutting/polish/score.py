@@ -3,9 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import Literal
 
 from setout.plan.cutting.search.trees import Board, Node, squares
+
+Cut = tuple[int, int, int, bool]
+"""The board's extents along and across, the size set, whether the stop may be used."""
+Setting = Literal["stop", "fence"]
+Judgement = tuple["Setting | None", bool]
+"""What has to be set for a cut (None: it is set already), and whether some saw can make it."""
 
 
 @dataclass(frozen=True)
@@ -36,6 +43,24 @@ class Rules:
     fenced: Callable[[int, int], bool]
     stopped: Callable[[int], bool]
     known: frozenset[int] = frozenset()
+    judged: dict[Cut, Judgement] = field(default_factory=dict, compare=False, repr=False)
+
+    def judge(self, cut: Cut) -> Judgement:
+        """The same cuts come up again and again while boards are laid anew: each is looked into once."""
+        if cut not in self.judged:
+            self.judged[cut] = self._setting(cut), self._feasible(cut)
+        return self.judged[cut]
+
+    def _setting(self, cut: Cut) -> Setting | None:
+        _, across, size, to_stop = cut
+        wide = across - self.kerf
+        if (to_stop and self.stopped(wide)) or not self.fenced(wide, size - self.kerf):
+            return "stop"
+        return None if size in self.known else "fence"
+
+    def _feasible(self, cut: Cut) -> bool:
+        along, across, size, _ = cut
+        return self.feasible(along - self.kerf, across - self.kerf, size - self.kerf)
 
 
 @dataclass(frozen=True)
@@ -92,15 +117,13 @@ class _Walk:
             self.leave(remains, across)
 
     def cut(self, along: int, across: int, size: int, to_stop: bool) -> None:
-        kerf = self.rules.kerf
         self.cuts += 1
-        rules = self.rules
-        to_stop = to_stop and rules.stopped(across - kerf)
-        if to_stop or not rules.fenced(across - kerf, size - kerf):
+        setting, feasible = self.rules.judge((along, across, size, to_stop))
+        if setting == "stop":
             self.stops.add(size)
-        elif size not in rules.known:
+        elif setting == "fence":
             self.fences.add(size)
-        if not rules.feasible(along - kerf, across - kerf, size - kerf):
+        if not feasible:
             self.bad += 1
 
     def leave(self, one: int, other: int) -> None:

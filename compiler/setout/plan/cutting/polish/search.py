@@ -12,7 +12,7 @@ from collections.abc import Callable, Sequence
 
 from setout.plan.cutting.polish.boards import boards_of, used_from
 from setout.plan.cutting.polish.rows import Row, opened, rows_of
-from setout.plan.cutting.polish.score import Merit, Rules, Taste, merit
+from setout.plan.cutting.polish.score import EMPTY, Merit, Rules, Taste, merit
 from setout.plan.cutting.search.kinds import Kind, kinds_of
 from setout.plan.cutting.search.meter import Meter
 from setout.plan.cutting.search.model import Bin, Budget, Item, Used
@@ -64,12 +64,14 @@ class Polish:
         self.fences: Counter[int] = Counter()
         self.stops: Counter[int] = Counter()
         for one in self.merits:
-            self.count(one, 1)
+            self.count(EMPTY, one)
 
-    def count(self, one: Merit, by: int) -> None:
-        for counter, values in ((self.fences, one.fences), (self.stops, one.stops)):
-            for value in values:
-                counter[value] += by
+    def count(self, old: Merit, new: Merit) -> None:
+        for counter, were, are in ((self.fences, old.fences, new.fences), (self.stops, old.stops, new.stops)):
+            for value in are - were:
+                counter[value] += 1
+            for value in were - are:
+                counter[value] -= 1
                 if not counter[value]:
                     del counter[value]
 
@@ -115,9 +117,8 @@ class Polish:
 
     def exchange(self, picked: Sequence[int], by: Sequence[tuple[Board, Merit]]) -> None:
         for i, (board, worth) in zip(picked, by):
-            self.count(self.merits[i], -1)
+            self.count(self.merits[i], worth)
             self.boards[i], self.merits[i] = board, worth
-            self.count(worth, 1)
 
     def note(self) -> None:
         value = self.value()

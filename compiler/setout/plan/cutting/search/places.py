@@ -38,11 +38,14 @@ def look(board: Board, w: int, h: int, best: int, place: Place | None) -> tuple[
         frame, along, across = stack.pop()
         node, cap, _, most, up = frame
         need = node.a
-        free = cap - node.c
-        excess = along - free
         wider = across - need
+        if wider > most:  # nothing in this node can widen so far
+            continue
+        free = cap - node.c
+        room = free + up[3] if up else free  # how far this node's kids can lengthen, or widen if they are nodes
+        excess = along - free
         kids = node.kids
-        if wider <= most and excess <= (up[3] if up else 0):
+        if along <= room:
             if excess > 0:
                 gain = _lengthened(frame, along, across, excess)
             elif wider > 0:
@@ -71,8 +74,8 @@ def look(board: Board, w: int, h: int, best: int, place: Place | None) -> tuple[
                     if gain > best:
                         best = gain
                         place = (node, kid, w, h)
-            else:
-                stack.append(((kid, need, free, free + up[3] if up else free, frame), across, along))
+            elif along <= kid.a + room:
+                stack.append(((kid, need, free, room, frame), across, along))
     return best, place
 
 

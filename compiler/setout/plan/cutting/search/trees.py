@@ -173,7 +173,7 @@ def _copied(node: Node) -> Node:
         twin.s2c = node.s2c
         kids = []
         for kid in node.kids:
-            kid = _copied(kid)
+            kid = Node(0, None, kid.a, kid.c, kid.kind) if kid.kids is None else _copied(kid)
             kid.parent = twin
             kids.append(kid)
         twin.kids = kids
