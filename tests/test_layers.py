@@ -29,6 +29,7 @@ ROOMS = (
     "piece",
     "inspect",
     "plan",
+    "compare",
     "drawing",
     "write",
     "pipeline",

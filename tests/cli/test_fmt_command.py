@@ -31,6 +31,23 @@ def test_a_file_is_laid_out_in_place_with_its_permissions_and_line_ends(shop, wi
     assert shop.setout("fmt", "wild.rod") == 0 and wild.stat().st_ino == before, "nothing to do, nothing written"
 
 
+@pytest.mark.parametrize("start", [b"", b"\xef\xbb\xbf"])
+@pytest.mark.parametrize("end", [b"\n", b"\r\n"])
+def test_twice_is_once_whatever_begins_the_file_and_ends_its_lines(shop, start, end):
+    path = shop.folder / "some.rod"
+    path.write_bytes(start + b"let a=1" + end + end + end + b"let b=2")
+    assert shop.setout("fmt", "some.rod") == 0
+    assert path.read_bytes() == start + b"let a = 1" + end + end + b"let b = 2" + end
+    assert shop.setout("fmt", "--check", "some.rod") == 0 and shop.out == ""
+
+
+def test_an_included_file_is_laid_out_by_itself(shop):
+    """Names that only the spec it belongs to knows are none of its business."""
+    (shop.folder / "hinges.rod").write_text('assembly lid "Lid" { part a of  elsewhere { wide  gap } }')
+    assert shop.setout("fmt", "hinges.rod") == 0
+    assert (shop.folder / "hinges.rod").read_text() == 'assembly lid "Lid" { part a of elsewhere { wide gap } }\n'
+
+
 def test_check_and_diff_write_nothing(shop, wild):
     assert shop.setout("fmt", "--check", "boards.rod", "wild.rod") == 1
     assert shop.out == "wild.rod would be laid out anew\n"
@@ -64,7 +81,10 @@ def test_mistakes_are_told_and_the_file_is_left_alone(shop, wild):
     assert "broken.rod:2:1: error rod111" in shop.err and broken.read_text() == "let a=1\nlett b=2\n"
     assert wild.read_bytes() == TAME.encode(), "the other file is seen to all the same"
     assert shop.setout("fmt", "nowhere.rod") == 2 and "rod901" in shop.err
-    assert shop.setout("fmt", ".") == 2 and shop.setout("fmt") == 2
+    assert shop.setout("fmt", "nowhere.rod", "boards.rod", "broken.rod") == 2, "the worst of them"
+    assert shop.setout("fmt", ".") == 2 and "it is a folder" in shop.err and shop.setout("fmt") == 2
+    os.mkfifo(shop.folder / "pipe.rod")
+    assert shop.setout("fmt", "pipe.rod") == 2 and "not an ordinary file" in shop.err
 
 
 def test_a_link_stays_a_link(shop, wild):
@@ -106,7 +126,7 @@ def test_the_hooks_name_commands_that_there_are(repo, shop, wild):
         "setout-fmt",
         "setout-check",
     ]
-    (shop.folder / "wrong.rod").write_text("stock ply { sheet 96 x 48 x 3/4 }\npart a of plly { size 3 x 3; count 1 }\n")
+    (shop.folder / "wrong.rod").write_text("stock ply { sheet 96 x 48 x 3/4 }\npart a of plly { size 3 x 3 }\n")
     for command in entries:
         assert shop.setout(command, "boards.rod", "boards.rod") == 0
     assert shop.setout("check", "wrong.rod", "boards.rod") == 1 and "wrong.rod:2" in shop.out

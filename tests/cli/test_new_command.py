@@ -60,6 +60,8 @@ def test_a_file_that_comes_at_the_last_moment_stays(shop, monkeypatch):
     [
         (("new",), 2, ""),
         (("new", ""), 2, "is no name"),
+        (("new", ".rod"), 2, "is no name"),
+        (("new", "no_name/"), 2, "is no name"),
         (("new", "-"), 2, "is no name"),
         (("new", "../.."), 2, "is no name"),
         (("new", "a", "--template", "wardrobe"), 2, "wardrobe"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import sys
 from argparse import Namespace
+from codecs import BOM_UTF8
 from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import unified_diff
@@ -81,17 +82,18 @@ def _told(found: list[Diagnostic], source: Source | None, code: int) -> int:
 
 
 def _delivered(laid: _Laid) -> int:
-    """Written in place, its line ends as they were, unless somebody else wrote it meanwhile."""
+    """Written in place, its line ends and its byte order mark as they were, unless somebody else wrote it meanwhile."""
     path = laid.path
     if path is None:
         _write_out(laid.text)
     if path is None or not laid.changed:
         return CLEAN
     text = laid.text.replace("\n", "\r\n") if b"\r\n" in laid.data else laid.text
+    start = BOM_UTF8 if laid.data.startswith(BOM_UTF8) else b""
     if read_bytes(path, MAX_BYTES + 1) != laid.data:
         return _told([problems.spec_unwritable(laid.source.name, "it was changed meanwhile")], None, FAILED)
     try:
-        rewrite(path, text.encode())
+        rewrite(path, start + text.encode())
     except OSError as trouble:
         return _told([problems.spec_unwritable(laid.source.name, said_by_system(trouble))], None, FAILED)
     say(f"{laid.source.name}: laid out anew")

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from setout.cli import problems
-from setout.cli.files import Refusal, read_bytes, resolved, said_by_system
+from setout.cli.files import DISK, Reading, Refusal, read_bytes, said_by_system
 from setout.cli.output import rewrite
 from setout.diagnostics import Checked, Diagnostic
 from setout.source import Source
@@ -26,15 +26,15 @@ class MarksFile:
     data: bytes | None
 
 
-def read_marks(spec: Path, typed: str) -> Checked[MarksFile]:
+def read_marks(spec: Path, typed: str, reading: Reading = DISK) -> Checked[MarksFile]:
     """The marks file of a spec. `spec` has its links resolved; the marks must not lead out of its folder."""
     from setout.read import decode
 
     name = os.path.join(os.path.dirname(typed), spec.stem + ".marks")
-    path = resolved(spec.with_name(spec.stem + ".marks"))
+    path = reading.resolved(spec.with_name(spec.stem + ".marks"))
     if isinstance(path, Path) and not path.is_relative_to(spec.parent):
         path = Refusal("outside")
-    data = path if isinstance(path, Refusal) else read_bytes(path, LIMIT + 1)
+    data = path if isinstance(path, Refusal) else reading.read_bytes(path, LIMIT + 1)
     if isinstance(path, Path) and data == Refusal("missing"):
         return Checked(MarksFile(path, Source(name, ""), None))
     if isinstance(path, Refusal) or isinstance(data, Refusal):

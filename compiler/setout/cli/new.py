@@ -21,7 +21,7 @@ _SPEC, *_BESIDE = KEPT_SUFFIXES
 
 def run(given: Namespace) -> int:
     place = _place(given.name)
-    if not any(c.isalnum() for c in place.stem):
+    if not any(c.isalnum() for c in place.name.removesuffix(_SPEC)):
         print(f"setout new: {shown(given.name)!r} is no name for a spec, such as hall_shelves", file=sys.stderr)
         return USAGE
     if trouble := _in_the_way(place):

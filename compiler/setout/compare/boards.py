@@ -50,13 +50,13 @@ def _change(
     same = old.key == new.key
     lying = old.thick == new.thick
     sized = _sized(old, new) if lying else ()
-    work = machined(old, new) if lying and (not same or old.items != new.items) else ()
+    work = machined(old, new) if lying and not (same and old.is_worked_like(new)) else ()
     gone, added = rejoined(old, new, held, to_new)
     grain = None if old.grain == new.grain or not lying else (old.grain, new.grain)
     face = None if old.face == new.face or not lying else (old.face, new.face)
     how = {
         "renamed": _renamed(old.side, new.side, owners),
-        "restocked": _stock(old) != _stock(new),
+        "restocked": old.stock != new.stock,
         "resized": bool(sized) or (not lying and old.side.sizes != new.side.sizes),
         "counted": old.side.count != new.side.count,
         "regrained": grain is not None,
@@ -86,11 +86,6 @@ def _change(
 
 def _renamed(old: BoardSide, new: BoardSide, owners: Mapping[str, str]) -> bool:
     return old.name != new.name or owners.get(old.owner) != new.owner
-
-
-def _stock(board: Known) -> str:
-    """Kind and name, the name as it is compared under."""
-    return " ".join(board.key.removeprefix("1 ").split(" | ")[0].rpartition("varies ")[2].rpartition(": ")[2].split()[:2])
 
 
 def _sized(old: Known, new: Known) -> tuple[Sized, ...]:

@@ -6,9 +6,10 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from setout.compare.model import BoardSide, Extent
-from setout.geometry import FACE_WORDS, Axis, Motion, Vec
+from setout.geometry import FACE_WORDS, IDENTITY, Axis, Motion, Vec
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
 from setout.piece.outline import outline
@@ -22,7 +23,7 @@ Spot = tuple[tuple[Fraction, ...], ...]
 @dataclass(frozen=True)
 class Item:
     """One thing done to a board. `faces` as (axis, sign), `points` from the box's low corner (a box of material gone
-    has two, low and high). `loose_axes`: along them the place follows from the faces."""
+    has two, low and high)."""
 
     word: str
     faces: tuple[tuple[int, int], ...]
@@ -33,10 +34,12 @@ class Item:
 @dataclass(frozen=True)
 class Known:
     """`sizes` wide, high, deep (of loose boards length, width, thick) in the assembly's own directions, as is
-    everything here. `low` is the place of the low corner in it; None for loose boards. `key` is the shape with stocks
-    under common names. `drawn` are the sizes in the scene that `items` are from."""
+    everything here. `low` is the place of the low corner in it; None for loose boards. `stock` is the name that its
+    stock is compared under, `key` the shape with stocks so named. `drawn` are the sizes in the scene that is drawn,
+    `joined` the board in it and `motion` its assembly's; loose boards have none."""
 
     side: BoardSide
+    stock: str
     key: str
     sizes: Place
     low: Place | None
@@ -44,12 +47,27 @@ class Known:
     grain: str
     face: str
     mirrored: bool
-    items: tuple[Item, ...]
     drawn: Vec
+    joined: JoinedBoard | None = None
+    motion: Motion = IDENTITY
 
     @property
     def path(self) -> str:
         return self.side.path
+
+    @cached_property
+    def items(self) -> tuple[Item, ...]:
+        """What is done to it, in the scene that is drawn."""
+        return () if self.joined is None else _items(self.joined, self.motion)
+
+    def is_worked_like(self, other: Known) -> bool:
+        """Whether all that is done to both is the same in their assemblies. Most boards stay where they are, which is
+        soon seen."""
+        a, b = self.joined, other.joined
+        if a is not None and b is not None and (a.box, self.motion) == (b.box, other.motion):
+            if (a.board.bands, a.cuts, a.bores, a.features) == (b.board.bands, b.cuts, b.bores, b.features):
+                return True
+        return self.items == other.items
 
 
 def boards_of(plan: Plan, stocks: Mapping[str, str]) -> tuple[Known, ...]:
@@ -87,6 +105,7 @@ def _placed(plan: Plan, path: str, piece: Piece, stocks: Mapping[str, str]) -> K
     show = drawn.board.show
     return Known(
         _side(drawn.board.path, drawn.board.name, owner, piece, 1),
+        stocks.get(piece.stock.name, piece.stock.name),
         common_shape(piece.shape, stocks),
         sizes,  # type: ignore[arg-type]
         low,  # type: ignore[arg-type]
@@ -94,8 +113,9 @@ def _placed(plan: Plan, path: str, piece: Piece, stocks: Mapping[str, str]) -> K
         Axis(back(grain)).word if isinstance(grain, Axis) else grain or "",
         "" if show is None else own_word(motion, (show.axis, show.sign)),
         motion.reflects,
-        _items(drawn, motion),
         own_sizes(motion, drawn.box.sizes),
+        drawn,
+        motion,
     )
 
 
@@ -104,11 +124,9 @@ def _loose(plan: Plan, index: int, loose: LooseBoard, piece: Piece, stocks: Mapp
     thick = extent([loose.stock.thick])
     sizes = (extent(b.length for b in scenes), extent(b.width for b in scenes), thick)
     side = _side(loose.path, loose.name, loose.owner, piece, loose.count)
-    return Known(side, common_shape(piece.shape, stocks), sizes, None, 2, loose.grain or "", "", False, (), _first(sizes))
-
-
-def _first(sizes: Place) -> Vec:
-    return (sizes[0].low, sizes[1].low, sizes[2].low)
+    stock, key = stocks.get(loose.stock.name, loose.stock.name), common_shape(piece.shape, stocks)
+    first: Vec = (sizes[0].low, sizes[1].low, sizes[2].low)
+    return Known(side, stock, key, sizes, None, 2, loose.grain or "", "", False, first)
 
 
 def own_sizes(motion: Motion, sizes: Vec) -> Vec:
@@ -116,9 +134,11 @@ def own_sizes(motion: Motion, sizes: Vec) -> Vec:
 
 
 def _side(path: str, name: str, owner: str, piece: Piece, count: int) -> BoardSide:
-    sizes = tuple(Extent(s.amount, s.amount if s.high is None else s.high) for s in (piece.length, piece.width))
+    sizes = tuple(extent([s.amount, s.amount if s.high is None else s.high]) for s in (piece.length, piece.width))
     cut = (*sizes, Extent(piece.thick, piece.thick))
-    return BoardSide(path, name, owner, piece.stock.name, piece.mark, piece.shape, cut, count)  # type: ignore[arg-type]
+    stock = piece.stock
+    material = stock.title or stock.name
+    return BoardSide(path, name, owner, stock.name, piece.mark, piece.shape, cut, count, material)  # type: ignore[arg-type]
 
 
 def own_box(motion: Motion, lo, hi) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:

@@ -20,11 +20,20 @@ def machined(old: Known, new: Known) -> tuple[Machined, ...]:
     work stays: a hole that is 2 in from the top edge still is when the board gets shorter below."""
     if not old.items and not new.items:
         return ()
-    best = max(_ways(old, new), key=lambda way: sum((way[0] & way[1]).values()))
-    before, after = best
+    before, after = max(_ways(old, new), key=lambda way: sum((way[0] & way[1]).values()))
     kept, gone, added = before & after, before - after, after - before
-    counts = [[_of_kind(some, kind) for some in (gone, added, kept)] for kind in KINDS]
-    return tuple(Machined(kind, *three) for kind, three in zip(KINDS, counts) if three[0] or three[1])
+    moved = _alike(gone) & _alike(added)
+    counts = [[_of_kind(some, kind) for some in (gone, added, moved, kept)] for kind in KINDS]
+    changed = ((kind, *four) for kind, four in zip(KINDS, counts) if four[0] or four[1])
+    return tuple(Machined(kind, a - same, b - same, same, keep) for kind, a, b, same, keep in changed)
+
+
+def _alike(items: Counter) -> Counter:
+    """The same without the places."""
+    count: Counter = Counter()
+    for (word, faces, _, numbers, reach), n in items.items():
+        count[word, faces, numbers, reach] += n
+    return count
 
 
 def _of_kind(items: Counter, kind: str) -> int:
@@ -39,8 +48,9 @@ def _ways(old: Known, new: Known):
 
 
 def _key(item: Item, sizes: Sequence[Fraction], shift: Shift) -> tuple:
-    points = tuple(tuple(_coordinate(*three) for three in zip(point, sizes, shift)) for point in item.points)
-    return item.word, item.faces, points, item.numbers
+    points = tuple(tuple(map(_coordinate, point, sizes, shift)) for point in item.points)
+    reach = tuple(map(_reach, *item.points, sizes)) if len(item.points) == 2 else ()
+    return item.word, item.faces, points, item.numbers, reach
 
 
 def _coordinate(value: Fraction, size: Fraction, shift: Fraction) -> tuple:
@@ -48,3 +58,8 @@ def _coordinate(value: Fraction, size: Fraction, shift: Fraction) -> tuple:
     if value in (0, size):
         return "edge", value != 0
     return "inside", value + shift
+
+
+def _reach(low: Fraction, high: Fraction, size: Fraction) -> Fraction | str:
+    """How far a cut goes along an axis: so much, or from edge to edge."""
+    return "through" if (low, high) == (0, size) else high - low

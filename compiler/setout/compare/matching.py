@@ -1,7 +1,8 @@
 """Which board, which assembly of one plan is which of the other. The same both ways round.
 
-First what is the same in every respect; then the same at the same place under another name; then what bears the same
-name; then the same elsewhere in the assembly; then the same at the same place of the job.
+First what is the same in every respect; then the same at the same place under another name; then the same of that
+name elsewhere, members of a repeat by what they are before they are taken by their number; then what bears the same
+name; then the same under another name; then what stands at the same place.
 """
 
 from __future__ import annotations
@@ -67,14 +68,62 @@ def boards(old: Sequence[Known], new: Sequence[Known], owners: Mapping[str, str]
 
 def assemblies(old: Plan, new: Plan, old_boards: Sequence[Known], new_boards: Sequence[Known]) -> dict[str, str]:
     """Paths, old → new; the job itself is ""."""
-    sides = [_Side(old, old_boards), _Side(new, new_boards)]
+    sides = _Side(old, old_boards), _Side(new, new_boards)
     found = {"": ""}
-    depth = max(side.depth for side in sides)
-    for level in range(1, depth + 1):
+    for level in range(1, max(side.depth for side in sides) + 1):
         here = [[i for i in side.instances if side.levels[i.path] == level] for side in sides]
-        for a, b in paired(*here, _instance_passes(*sides, found), lambda i: i.path):
+        for a, b in _at_one_level(*here, *sides, found):
             found[a.path] = b.path
     return found
+
+
+def _at_one_level(
+    old: Sequence[Instance], new: Sequence[Instance], before: _Side, after: _Side, found: Mapping[str, str]
+) -> list[tuple[Instance, Instance]]:
+    def both(key: Callable[[_Side, Instance], tuple]) -> tuple[Key, Key]:
+        return (
+            lambda i: (found.get(i.parent or "", f"old:{i.parent}"), *key(before, i)),
+            lambda i: (i.parent or "", *key(after, i)),
+        )
+
+    name = both(lambda s, i: (s.local(i),))
+    contents = both(lambda s, i: (s.named[i.path],))
+    sizes = both(lambda s, i: (s.sized[i.path],))
+    shapes = both(lambda s, i: (s.shapes[i.path],))
+    same = (
+        both(lambda s, i: (s.local(i), s.named[i.path], s.place(i))),
+        both(lambda s, i: (s.shapes[i.path], s.place(i))),
+        both(lambda s, i: (s.local(i), s.named[i.path])),
+        both(lambda s, i: (s.numbered(i), s.named[i.path])),
+    )
+    pairs = paired(old, new, same, _path)
+    pairs += _swapped(paired(*_left(old, new, pairs), [contents, sizes], _path), name)
+    alike = (name, contents, shapes, both(lambda s, i: (s.place(i),)), both(lambda s, i: (i.definition,)))
+    return pairs + paired(*_left(old, new, pairs), alike, _path)
+
+
+def _path(instance: Instance) -> str:
+    return instance.path
+
+
+def _left(old: Sequence[T], new: Sequence[T], pairs: Sequence[tuple[T, T]]) -> tuple[list[T], list[T]]:
+    gone, come = {id(a) for a, _ in pairs}, {id(b) for _, b in pairs}
+    return [x for x in old if id(x) not in gone], [x for x in new if id(x) not in come]
+
+
+def _swapped(pairs: list[tuple[T, T]], name: tuple[Key, Key]) -> list[tuple[T, T]]:
+    """Those that changed names among themselves, as left and right do in a mirror."""
+    while True:
+        before, after = {name[0](a) for a, _ in pairs}, {name[1](b) for _, b in pairs}
+        kept = [(a, b) for a, b in pairs if name[0](a) in after and name[1](b) in before]
+        if len(kept) == len(pairs):
+            return kept
+        pairs = kept
+
+
+def _header(key: str) -> str:
+    """The shape without the work done to it."""
+    return key.split("; ")[0]
 
 
 class _Side:
@@ -94,6 +143,7 @@ class _Side:
                 self.of[owner].append((inner.removeprefix(f"{owner}."), board.key))
                 owner = self.by_path[owner].parent or ""
         self.named = {path: tuple(sorted(some)) for path, some in self.of.items()}
+        self.sized = {path: tuple((name, _header(key)) for name, key in some) for path, some in self.named.items()}
         self.shapes = {path: tuple(sorted(key for _, key in some)) for path, some in self.of.items()}
 
     def _level(self, instance: Instance) -> int:
@@ -111,20 +161,7 @@ class _Side:
     def local(self, instance: Instance) -> str:
         return instance.path.removeprefix(f"{instance.parent}.") if instance.parent else instance.path
 
-
-def _instance_passes(old: _Side, new: _Side, found: Mapping[str, str]) -> list[tuple[Key, Key]]:
-    def both(key: Callable[[_Side, Instance], tuple]) -> tuple[Key, Key]:
-        return (
-            lambda i: (found.get(i.parent or "", f"old:{i.parent}"), *key(old, i)),
-            lambda i: (i.parent or "", *key(new, i)),
-        )
-
-    return [
-        both(lambda s, i: (s.local(i), s.named[i.path], s.place(i))),
-        both(lambda s, i: (s.shapes[i.path], s.place(i))),
-        both(lambda s, i: (s.local(i),)),
-        both(lambda s, i: (s.named[i.path],)),
-        both(lambda s, i: (s.shapes[i.path],)),
-        both(lambda s, i: (s.place(i),)),
-        both(lambda s, i: (i.definition,)),
-    ]
+    def numbered(self, instance: Instance) -> str:
+        """The name that the members of a repeat share; of anything else its path, on whichever side."""
+        stem, _, number = self.local(instance).rpartition(".")
+        return stem if number.isdecimal() else f"{self.local(instance)} alone"

@@ -42,11 +42,12 @@ class Sized:
 @dataclass(frozen=True)
 class Machined:
     """Work on a board, counted by kind: "hole" "pocket" "cut" (housings, notches, cut-outs) "mitre" "band". `gone` is
-    no longer there, `added` is new, at the best alignment of the two."""
+    no longer there, `added` is new, `moved` the same elsewhere, at the best alignment of the two."""
 
     kind: str
     gone: int
     added: int
+    moved: int
     kept: int
 
 
@@ -63,7 +64,8 @@ class Method:
 
 @dataclass(frozen=True)
 class BoardSide:
-    """A board in one of the plans. `sizes` are what it is cut to, length × width × thick, as the cut list has them."""
+    """A board in one of the plans. `sizes` are what it is cut to, length × width × thick, as the cut list has them.
+    `material` is what its stock is called on paper."""
 
     path: str
     name: str
@@ -73,6 +75,7 @@ class BoardSide:
     shape: str
     sizes: tuple[Extent, Extent, Extent]
     count: int
+    material: str
 
 
 @dataclass(frozen=True)
@@ -127,11 +130,13 @@ class AssemblyChange:
 @dataclass(frozen=True)
 class Trim:
     """A cut that takes `by` off. `end` is the old board's own face there; "" where its faces have no names (loose
-    boards). `along` "length" or "width" of the old piece."""
+    boards). `along` "length" or "width" of the old piece. `shaving`: less than the thinnest blade of the shop takes,
+    so that no strip falls off."""
 
     along: str
     end: str
     by: Fraction
+    shaving: bool
 
 
 @dataclass(frozen=True)
@@ -166,9 +171,10 @@ class Fate:
     kind       with
     right      right as it is: `new` is the mark it serves as
     reworked   becomes what its place wants now: way
-    serves     becomes another board: way
+    serves     becomes another board: way; why it isn't made what its own place wants, as of lost ones
     lost       why: "unwanted" (its like is no longer wanted), "thickness", "stock", "small", "grain", "face", "holes"
-               (they would show or clash), "taken" (another board serves there), "held" (it waits for a measure now)
+               (they would show or clash: the fewest of them that do are `blocked`), "taken" (another board serves
+               there), "held" (it waits for a measure now)
     uncut      it waited for a measure, so nobody has cut it
     """
 
@@ -180,15 +186,18 @@ class Fate:
     becomes: tuple[str, ...]
     way: Way | None = None
     why: str = ""
+    blocked: tuple[Task, ...] = ()
 
 
 @dataclass(frozen=True)
 class ToCut:
-    """New boards that no old one serves as."""
+    """New boards that no old one serves as. `waits`: for a measure."""
 
     mark: str
     count: int
     boards: tuple[str, ...]
+    material: str
+    waits: bool
 
 
 @dataclass(frozen=True)

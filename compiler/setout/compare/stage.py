@@ -12,10 +12,9 @@ from setout.compare.model import Changes, Pair, Told
 from setout.compare.numbers import numbers
 from setout.compare.reuse import reuse
 from setout.compare.steps import steps
+from setout.compare.stocks import common_names
 from setout.diagnostics import Diagnostic, Severity
-from setout.piece.letters import mark_order
 from setout.plan.model import Plan
-from setout.resolve.model import Stock
 
 
 def compare(
@@ -23,7 +22,7 @@ def compare(
 ) -> Changes:
     """What changed from `old` to `new`; the diagnostics are what was said of each. Turned round it is the mirror image:
     what was added is gone, what grew shrinks."""
-    common = _common_stocks(old, new)
+    common = common_names(old, new)
     before, after = boards_of(old, common[0]), boards_of(new, common[1])
     owners = matching.assemblies(old, new, before, after)
     pairs = matching.boards(before, after, owners)
@@ -50,28 +49,6 @@ def _definitions(old: Plan, new: Plan, owners: Mapping[str, str]) -> dict[str, s
     """Definitions by name, old → new, as their placed assemblies pair up."""
     before, after = (plan.pieces.joined.drawn.scene.instances for plan in (old, new))
     return {before[a].definition: after[b].definition for a, b in reversed(owners.items()) if a}
-
-
-def _common_stocks(old: Plan, new: Plan) -> tuple[Mapping[str, str], Mapping[str, str]]:
-    """The name that each stock is compared under: one that was merely renamed keeps the later of its two names, so
-    that it is the same both ways round."""
-    before, after = _stocks(old), _stocks(new)
-    gone = sorted(set(before) - set(after))
-    fresh = {_facts(after[name]): name for name in sorted(set(after) - set(before), reverse=True)}
-    names: tuple[dict[str, str], dict[str, str]] = ({}, {})
-    for name in gone:
-        other = fresh.pop(_facts(before[name]), None)
-        if other is not None:
-            names[0][name] = names[1][other] = max(name, other)
-    return names
-
-
-def _stocks(plan: Plan) -> dict[str, Stock]:
-    return {p.stock.name: p.stock for p in sorted(plan.pieces.pieces, key=lambda p: mark_order(p.mark))}
-
-
-def _facts(stock: Stock) -> tuple:
-    return stock.kind, stock.title, stock.long, stock.short, stock.thick, stock.grain, stock.lengths
 
 
 def _told(old: Iterable[Diagnostic], new: Iterable[Diagnostic]) -> tuple[Told, ...]:

@@ -1,25 +1,31 @@
 """Drawings as SVG text: black on white, for paper."""
 
+from setout.drawing.comparing import Front, fronts_alike
 from setout.drawing.cutting import sheet, stick
-from setout.drawing.exploding import exploded
+from setout.drawing.exploding import Apart, exploded, exploded_alike
 from setout.drawing.fronting import fronts
 from setout.drawing.model import Drawing
 from setout.drawing.ordering import order_graph
-from setout.drawing.piecing import piece
+from setout.drawing.piecing import piece, trimmed
 from setout.drawing.rooming import InRoom, Standing, in_room
 from setout.drawing.views import together, view
 
 __all__ = [
+    "Apart",
     "Drawing",
+    "Front",
     "InRoom",
     "Standing",
     "exploded",
+    "exploded_alike",
     "fronts",
+    "fronts_alike",
     "in_room",
     "order_graph",
     "piece",
     "sheet",
     "stick",
     "together",
+    "trimmed",
     "view",
 ]

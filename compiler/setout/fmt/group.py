@@ -54,7 +54,7 @@ class _Grouping:
         while not self.at("_SEP", "RBRACE", "$END"):
             pieces += self.within()
         while len(pieces) > 1 and isinstance(last := pieces[-1], Remark) and last.own_line:
-            after.append(Item((pieces.pop(),), False))
+            after.append(Item((pieces.pop(),), last.apart))
         yield Item(tuple(pieces), apart)
         yield from reversed(after)
 
@@ -91,10 +91,11 @@ class _Grouping:
         return bool(_BLANK_LINE.search(self.text, self.end, _start(self.left[0])))
 
     def remark(self) -> Remark:
+        apart = self.blank_line()
         comment = self.left.popleft()
         assert isinstance(comment, Comment)
         self.end = comment.span.end
-        return Remark(comment.text, comment.own_line)
+        return Remark(comment.text, comment.own_line, apart)
 
     def word(self) -> Token:
         token = self.left.popleft()

@@ -20,10 +20,11 @@ class Word:
 
 @dataclass(frozen=True)
 class Remark:
-    """A comment. `own_line`: nothing stands before it on its line."""
+    """A comment. `own_line`: nothing stands before it on its line. `apart`: a blank line stands before it."""
 
     text: str
     own_line: bool
+    apart: bool
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,7 @@ UNITS = {
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), "m"),
     **dict.fromkeys(("ft", "foot", "feet", "'"), "ft"),
 }
+DOUBT = "may be thousands or a decimal"
 _SWAPS = {**dict.fromkeys("″”“„", '"'), **dict.fromkeys("′’‘", "'"), **dict.fromkeys("–—−‐‑", "-"), "⁄": "/"}
 _NUMBER = (
     r"(?:(?P<whole>\d{1,6})(?:\s*-\s*|\s+))?(?P<top>\d{1,6})/(?P<bottom>\d{1,6})"
@@ -28,6 +29,7 @@ _FEET = re.compile(
 )
 _THICK = re.compile(r"(?<!\S)(\d+/\d+|\d+[.,]?\d*)\s*(mm|cm|in|inch|\")?(?!\S)", re.ASCII)
 _GROUPED = re.compile(r"(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)", re.ASCII)
+_POINTED = re.compile(r"[1-9]\d?\.\d{3}(?!\d)", re.ASCII)
 _COUNT = re.compile(r"(?:[x×]\s*)?(\d{1,6})(?:[.,]0*)?\s*(?:x|×|pcs?\.?|pieces?|off|ea\.?)?", re.ASCII)
 
 
@@ -37,7 +39,7 @@ def amount(cell: str) -> Amount | str:
         return "is missing"
     text = _plain(cell)
     if _GROUPED.search(text):
-        return "may be thousands or a decimal"
+        return DOUBT
     feet = _FEET.fullmatch(text)
     match = feet or _PLAIN.fullmatch(text)
     if not match:
@@ -50,6 +52,11 @@ def amount(cell: str) -> Amount | str:
         value = int(parts["feet"]) * 12 + value
         return Amount(value, "in", exact(value))
     return Amount(value, UNITS[parts["unit"]] if parts["unit"] else "", _spelled(parts))
+
+
+def doubtful(cell: str, unit: str) -> bool:
+    """`1.200` millimetres: no board is measured so finely, and 1200 is one."""
+    return unit == "mm" and bool(_POINTED.match(_plain(cell)))
 
 
 def count(cell: str) -> int | None:

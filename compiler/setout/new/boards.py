@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from setout.new.amounts import amount, count
+from setout.new.amounts import DOUBT, amount, count, doubtful
 from setout.new.model import Amount, Board, Boards, Column, Header, LeftOut, Row, Table
 from setout.new.names import cleaned, named
 from setout.new.stocks import MOST_LONG, MOST_THICK, MOST_WIDE, Pile, Piles
-from setout.new.units import WORDS, Unit, body, cell, unit_of
+from setout.new.units import WORDS, Unit, body, cell, unit_of, unit_said
 from setout.units import inches_per
 
 _MOST = 1000  # of one board
@@ -88,7 +88,10 @@ class _Making:
             raise _Refused(f"its {means}{shown} {found}")
         if not found.value:
             raise _Refused(f"its {means}{shown} is nothing")
-        return Amount(found.value, found.unit or column.unit or self.unit.bare, found.text)
+        unit = unit_said(found, column, row, self.head) or self.unit.bare
+        if doubtful(written, unit):
+            raise _Refused(f"its {means}{shown} {DOUBT}")
+        return Amount(found.value, unit, found.text)
 
     def count(self, row: Row) -> int:
         written = self.text(row, "count")

@@ -11,12 +11,13 @@ from setout.new.model import Column, Header, Row
 # Of several heads in a row that mean one thing, the one that comes first here is taken.
 _HEADS = {
     "name": "name, part name, part, piece, item, component, board, description, label, title, what",
-    "length": "length, long, len, l",
-    "width": "width, wide, w",
+    "length": "length, long, len, l, cut length, finished length, final length",
+    "width": "width, wide, w, cut width, finished width, final width",
     "count": "quantity, qty, count, pieces, pcs, how many, amount, number, no, nr, q",
     "material": "material, stock, wood, sheet, board material",
     "thickness": "thickness, thick, thk, t",
     "grain": "grain, grain direction, grain runs",
+    "unit": "unit, units",
 }
 _SEARCHED = 20  # rows in which the heads may stand
 _UNIT = re.compile(rf"(?<![^\W_])({'|'.join(sorted(UNITS, key=len, reverse=True))})[\s)\]]*$")

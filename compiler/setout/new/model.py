@@ -8,7 +8,7 @@ from fractions import Fraction
 
 @dataclass(frozen=True)
 class Row:
-    """`number` counts the lines of the file from 1."""
+    """`number` counts the rows of the table from 1, empty ones too."""
 
     number: int
     cells: tuple[str, ...]
@@ -26,7 +26,7 @@ class Table:
 
 @dataclass(frozen=True)
 class Column:
-    """`means`: name, length, width, count, material, thickness or grain. `unit` as said in its head, or empty."""
+    """`means`: name, length, width, count, material, thickness, grain or unit. `unit` as said in its head, or empty."""
 
     at: int
     head: str

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+from codecs import BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterator
 from io import StringIO
 
@@ -20,9 +21,9 @@ def rows_of(data: bytes) -> Table:
     at the beginning."""
     if len(data) > MAX_BYTES:
         return Table((), "it holds more than 1 MB")
-    if b"\0" in data:
-        return Table((), "it is not plain text")
     text, encoding = _decoded(data)
+    if "\0" in text:
+        return Table((), "it is not plain text")
     found: list[Row] = []
     more = 0
     try:
@@ -31,16 +32,16 @@ def rows_of(data: bytes) -> Table:
                 found.append(row)
             else:
                 more += 1
-    except csv.Error as trouble:
-        return Table((), f"it can't be read as a table: {trouble}")
+    except csv.Error:  # the only one: a value longer than the module reads
+        return Table((), "a value in it has no end, as where a closing quotation mark is missing")
     return Table(tuple(found), "" if found else "there is nothing in it", encoding, more)
 
 
 def _read(text: str) -> Iterator[Row]:
     reader = csv.reader(StringIO(text, newline=""), delimiter=_separator(text), skipinitialspace=True)
-    for cells in reader:
+    for number, cells in enumerate(reader, 1):
         if any(cell.strip() for cell in cells):
-            yield Row(reader.line_num, tuple(cell.strip()[:_MOST_IN_CELL] for cell in cells[:_MOST_CELLS]))
+            yield Row(number, tuple(cell.strip()[:_MOST_IN_CELL] for cell in cells[:_MOST_CELLS]))
 
 
 def _separator(text: str) -> str:
@@ -49,6 +50,8 @@ def _separator(text: str) -> str:
 
 
 def _decoded(data: bytes) -> tuple[str, str]:
+    if data.startswith((BOM_UTF16_LE, BOM_UTF16_BE)):
+        return data.decode("utf-16", "replace"), "UTF-16"
     try:
         return data.decode("utf-8-sig"), "UTF-8"
     except UnicodeDecodeError:

@@ -8,7 +8,7 @@ from setout.new.model import Boards, Header, Stock, Table
 from setout.new.names import cleaned
 from setout.new.units import WORDS
 
-_MOST = 20  # rows and columns told of one by one
+_MOST = 20  # rows, columns and stocks told of one by one
 
 
 def told(table: Table, head: Header, found: Boards) -> Iterator[str]:
@@ -31,8 +31,10 @@ def _for_granted(found: Boards, head: Header) -> Iterator[str]:
         yield "nothing says how many: one of each"
     if not found.grain_said:
         yield "nothing is said of the grain: it runs along the length"
-    for stock in found.stocks:
-        yield from _of_stock(stock, found.unit)
+    said = [line for stock in found.stocks for line in _of_stock(stock, found.unit)]
+    yield from said[:_MOST]
+    if len(said) > _MOST:
+        yield f"the like of {_counted(len(said) - _MOST, 'more stock')}"
 
 
 def _of_stock(stock: Stock, unit: str) -> Iterator[str]:

@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from setout.new.amounts import amount
-from setout.new.model import Amount, Header, Row, Table
+from setout.new.amounts import UNITS, amount
+from setout.new.model import Amount, Column, Header, Row, Table
 
 _METRIC = ("mm", "cm", "m")
 _SURE = 130  # a bare number from here on is no board in inches
@@ -28,8 +28,7 @@ class Unit:
 def unit_of(table: Table, head: Header) -> Unit:
     said: Counter[str] = Counter()
     bare: list[Amount] = []
-    for found, column_unit in _amounts(table, head):
-        unit = found.unit or column_unit
+    for found, unit in _amounts(table, head):
         if unit:
             said[unit] += 1
         else:
@@ -50,13 +49,20 @@ def _guessed(bare: list[Amount]) -> tuple[str, str]:
     return "in", "nothing speaks for another"
 
 
+def unit_said(found: Amount, column: Column, row: Row, head: Header) -> str:
+    """The unit of an amount: its own, else that of its column, else that of its row; empty when nothing says one."""
+    own = head.column("unit")
+    said = cell(row.cells, own.at).casefold().rstrip(".") if own else ""
+    return found.unit or column.unit or UNITS.get(said, "")
+
+
 def _amounts(table: Table, head: Header) -> Iterable[tuple[Amount, str]]:
     columns = [column for means in SIZES if (column := head.column(means))]
     for row in body(table, head):
         for column in columns:
             found = amount(cell(row.cells, column.at))
             if isinstance(found, Amount):
-                yield found, column.unit
+                yield found, unit_said(found, column, row, head)
 
 
 def body(table: Table, head: Header) -> tuple[Row, ...]:

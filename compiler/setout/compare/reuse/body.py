@@ -5,11 +5,11 @@ A body lies flat: length, width, thickness on axes 0, 1, 2.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from math import lcm
+from math import lcm, prod
 
 from setout.piece.outline import End, Outline
 from setout.piece.parse import bare, parse_shape
@@ -52,9 +52,19 @@ class Body:
         return self.size[0] * self.size[1] * self.size[2]
 
     @cached_property
-    def lays(self) -> tuple[tuple[Lay, Body], ...]:
-        """Every way it may be turned with its broad faces up and down."""
-        return tuple((lay, _turned(self, lay)) for lay in _lays(self))
+    def by_word(self) -> Mapping[str, tuple[Spot, ...]]:
+        words = dict.fromkeys(spot.word for spot in self.spots)
+        return {word: tuple(spot for spot in self.spots if spot.word == word) for word in words}
+
+    @cached_property
+    def _laid(self) -> dict[Lay, Body]:
+        return {}
+
+    def laid(self, lay: Lay) -> Body:
+        """As it is when it lies so."""
+        if lay not in self._laid:
+            self._laid[lay] = _turned(self, lay)
+        return self._laid[lay]
 
 
 def unit_of(shapes: Iterable[str]) -> int:
@@ -72,8 +82,14 @@ def body_of(shape: str, stock: str, unit: int) -> Body | None:
     rows = [int(x * unit) for x in outline.columns[0]]
     size: Point = (rows[0], rows[1], rows[2])
     show = skeleton.show
-    bands = tuple((i.faces[0], i.word) for i in skeleton.items if i.word.startswith("band "))
-    return Body(skeleton.kind, stock, size, skeleton.grain, show, tuple(_spots(outline, rows, size)), bands)
+    bands = tuple((i.faces[0], i.word.split()[1]) for i in skeleton.items if i.word.startswith("band "))
+    spots = sorted(_spots(outline, rows, size), key=_room, reverse=True)
+    return Body(skeleton.kind, stock, size, skeleton.grain, show, tuple(spots), bands)
+
+
+def _room(spot: Spot) -> int:
+    """What takes most room is most in the way: it is looked at first."""
+    return prod(b - a for a, b in zip(spot.lo, spot.hi))
 
 
 def _spots(outline: Outline, rows: list[int], size: Point) -> Iterable[Spot]:
@@ -135,7 +151,8 @@ _FLAT: tuple[Lay, ...] = tuple(
 _ROLLED: tuple[Lay, ...] = tuple(((0, 2, 1), signs) for signs in ((1, 1, -1), (1, -1, 1), (-1, 1, 1), (-1, -1, -1)))
 
 
-def _lays(body: Body) -> Iterable[Lay]:
+def lays(body: Body) -> Sequence[Lay]:
+    """Every way it may be turned with its broad faces up and down."""
     if body.kind == "sheet":
         return _FLAT
     square = body.size[1] == body.size[2]

@@ -20,9 +20,10 @@ def work_left(old: Body, new: Body, offset: tuple[int, int]) -> tuple[tuple[str,
             count["cut"] += not covered((spot.lo, spot.hi), gone)
         else:
             count[_still(spot, seen, old, new, offset)] += 1
-    before, after = Counter(_bands_left(old, new, offset)), Counter(new.bands)
-    count["band"] += sum((after - before).values())
-    count["unband"] += sum((before - after).values())
+    if old.bands or new.bands:
+        before, after = Counter(_bands_left(old, new, offset)), Counter(new.bands)
+        count["band"] += (after - before).total()
+        count["unband"] += (before - after).total()
     return tuple((kind, count[kind]) for kind in _KINDS if count[kind])
 
 
@@ -60,8 +61,10 @@ def widens(spot: Spot, other: Spot) -> bool:
 
 
 def _over(spot: Spot, other: Spot, drilled: int) -> bool:
-    """Whether both are drilled along one line."""
-    return all(a == b for k, (a, b) in enumerate(zip(spot.at, other.at)) if k != drilled)
+    """Whether both are drilled along one line, and from the same end unless that is a broad face: a hole in an edge
+    that was sawn off is gone."""
+    edge = drilled < 2 and spot.faces[0][1] != 0
+    return all(a == b for k, (a, b) in enumerate(zip(spot.at, other.at)) if edge or k != drilled)
 
 
 def _bands_left(old: Body, new: Body, offset: tuple[int, int]) -> list:

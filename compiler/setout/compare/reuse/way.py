@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from setout.compare.known import own_word
@@ -9,33 +10,33 @@ from setout.compare.model import Task, Trim, Way
 from setout.compare.reuse.fitting import Fit
 from setout.piece import flat
 from setout.piece.model import Piece
+from setout.piece.outline import End
 from setout.plan.model import Plan
 
 _ALONG = ("length", "width", "thick")
+Words = Mapping[End, str]
+"""The faces of a piece as it lies, in the words of the assembly whose board is drawn for it; none for loose ones."""
 
 
-def way(fit: Fit, old: Plan, new: Plan, from_: Piece, to: Piece, unit: int) -> Way:
+def face_words(plan: Plan, piece: Piece) -> Words:
+    board = piece.exemplar
+    if board is None:
+        return {}
+    lying = flat(board)
+    motion = plan.pieces.joined.drawn.scene.instances[board.board.owner].motion
+    ends = ((axis, sign) for axis in range(3) for sign in (-1, 1))
+    return {(lying.to[a], s * lying.sign[a]): own_word(motion, (a, s)) for a, s in ends}
+
+
+def way(fit: Fit, old: Words, new: Words, kerf: Fraction, unit: int) -> Way:
+    """`old`, `new`: the words of the two pieces; `kerf` of the thinnest blade."""
     axes, signs = fit.lay
     trims = []
     for axis, sign, by in fit.cuts:
-        end = (axes[axis], signs[axis] * sign)
-        trims.append(Trim(_ALONG[end[0]], _word(old, from_, end), Fraction(by, unit)))
-    turned = []
-    for axis in range(3):
-        was, is_ = _word(old, from_, (axes[axis], signs[axis])), _word(new, to, (axis, 1))
-        if was and is_:
-            turned.append((was, is_))
+        end, off = (axes[axis], signs[axis] * sign), Fraction(by, unit)
+        trims.append(Trim(_ALONG[end[0]], old.get(end, ""), off, off < kerf))
+    ends = (((axes[axis], signs[axis]), (axis, 1)) for axis in range(3))
+    turned = tuple((old[was], new[now]) for was, now in ends if old and new)
     offset = Fraction(fit.offset[0], unit), Fraction(fit.offset[1], unit)
     tasks = tuple(Task(kind, count) for kind, count in fit.tasks)
-    return Way(axes, signs, offset, tuple(trims), tasks, tuple(turned), fit.look)
-
-
-def _word(plan: Plan, piece: Piece, end: tuple[int, int]) -> str:
-    """The face in the words of the assembly of the board that is drawn for the piece; "" for loose ones."""
-    board = piece.exemplar
-    if board is None:
-        return ""
-    lying = flat(board)
-    axis = lying.to.index(end[0])
-    motion = plan.pieces.joined.drawn.scene.instances[board.board.owner].motion
-    return own_word(motion, (axis, end[1] * lying.sign[axis]))
+    return Way(axes, signs, offset, tuple(trims), tasks, turned, fit.look)

@@ -8,10 +8,11 @@ from textwrap import wrap
 
 from setout.write.changes.model import Sheet, Table
 
+UNITS = {"in": "inches", "mm": "millimetres"}
 WIDTH = 112
 GAP = 2
 NARROW = 34
-"""No column but the last is wider than this."""
+"""A column but the last is wider than this only where there is room to spare."""
 
 
 def as_text(sheet: Sheet) -> str:
@@ -19,7 +20,8 @@ def as_text(sheet: Sheet) -> str:
 
 
 def _text(sheet: Sheet) -> Iterator[str]:
-    yield from wrap(f"{sheet.title}: {sheet.old} → {sheet.new}", WIDTH)
+    unit = f" (lengths in {UNITS[sheet.unit]})" if sheet.changed else ""
+    yield from wrap(f"{sheet.title}{': ' if sheet.title else ''}{sheet.old} → {sheet.new}{unit}", WIDTH)
     for sentence in sheet.summary:
         yield from wrap(sentence, WIDTH)
     for table in sheet.tables:
@@ -30,9 +32,14 @@ def _text(sheet: Sheet) -> Iterator[str]:
 
 
 def _widths(table: Table) -> list[int]:
-    widest = [max(len(row[n]) for row in table.rows) for n in range(len(table.heads))]
-    front = [min(width, NARROW) for width in widest[:-1]]
-    return [*front, max(24, WIDTH - 2 - sum(front) - GAP * len(front))]
+    """As wide as what stands in them, if all fit; else the widest give way, the last not below a third of the line."""
+    widths = [max(1, *(len(row[n]) for row in table.rows)) for n in range(len(table.heads))]
+    room = WIDTH - 2 - GAP * (len(widths) - 1)
+    last = min(widths[-1], max(room // 3, room - sum(min(width, NARROW) for width in widths[:-1])))
+    front = widths[:-1]
+    while sum(front) > max(room - last, len(front)):
+        front[front.index(max(front))] -= 1
+    return [*front, last]
 
 
 def _row(row: Sequence[str], widths: Sequence[int]) -> Iterator[str]:
@@ -47,9 +54,9 @@ def as_markdown(sheet: Sheet) -> str:
 
 
 def _markdown(sheet: Sheet) -> Iterator[str]:
-    yield f"# {_plain(sheet.title)}: what changes"
+    yield f"# {_plain(sheet.title)}: what changes" if sheet.title else "# What changes"
     yield ""
-    yield f"{_plain(sheet.old)} → {_plain(sheet.new)}. Lengths in {sheet.unit}."
+    yield f"{_plain(sheet.old)} → {_plain(sheet.new)}. Lengths in {UNITS[sheet.unit]}."
     yield ""
     yield from (f"- {_plain(sentence)}" for sentence in sheet.summary)
     for table in sheet.tables:

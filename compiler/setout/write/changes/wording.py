@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from setout.compare.model import AssemblyChange, BoardChange, Extent, Fate, Machined, Method, Sized, Trim, Way
+from setout.geometry import Vec
 from setout.units import Style, exact, say
 from setout.write.facts.paths import spoken
 
@@ -32,7 +34,7 @@ WHY_LOST = {
     "small": "too small for what is wanted now",
     "grain": "its grain would run the wrong way",
     "face": "its good face would be on the wrong side",
-    "holes": "its holes or housings would show or clash",
+    "holes": "large enough, but old work would be left over",
     "taken": "another cut board serves there",
     "held": "what is wanted now waits for a measure",
 }
@@ -40,6 +42,9 @@ LOOK = {
     "grain": "look first which way its grain runs",
     "face": "look first whether the face that shows is a good one",
 }
+PLUGGED = 8
+"""Somebody might plug so many old holes to keep a board at its place."""
+GRAIN = {"": "of no matter", "any": "of no matter"}
 TOWARDS = (("left", "right"), ("down", "up"), ("forward", "back"))
 
 
@@ -52,117 +57,197 @@ def extent(value: Extent, style: Style) -> str:
     return f"{low} to {say(value.high, style)}" if value.held else low
 
 
-def sizes(values: Iterable[Extent], style: Style) -> str:
+def by(values: Iterable[Extent], style: Style) -> str:
+    """`24 × 22-9/16`."""
     return " × ".join(extent(value, style) for value in values)
 
 
+# --- sizes and places ------------------------------------------------------------------------------------
+
+
 def resized(sized: Sized, style: Style) -> str:
-    """`2-1/2 less wide (24 → 21-1/2)`."""
-    grown = say(abs(sized.by), style)
+    """`2-1/2 less wide`."""
+    much = say(abs(sized.by), style)
+    if not sized.by:
+        return f"{sized.axis} waits for another measure"
     if sized.axis == "thick":
-        much = f"{grown} {'thicker' if sized.by > 0 else 'thinner'}"
-    else:
-        much = f"{grown} {'more' if sized.by > 0 else 'less'} {sized.axis}"
-    waits = sized.old.held or sized.new.held
-    start = f"{sized.axis}" if waits and not sized.by else much
-    return f"{start} ({extent(sized.old, style)} → {extent(sized.new, style)})"
+        return f"{much} {'thicker' if sized.by > 0 else 'thinner'}"
+    return f"{much} {'more' if sized.by > 0 else 'less'} {sized.axis}"
 
 
-def machined(work: Machined) -> str:
-    words = WORK[work.kind]
-    if work.gone == work.added:
-        return f"{counted(work.gone, words)} elsewhere or another"
-    if not work.gone:
-        return f"{counted(work.added, words)} more"
-    if not work.added:
-        return f"{counted(work.gone, words)} fewer"
-    return f"{work.gone} of its {words[1]} {'goes' if work.gone == 1 else 'go'}, {work.added} new"
+def old_and_new(sized: Sequence[Sized], style: Style) -> str:
+    """`24 → 21-1/2`, of the only size that changed."""
+    return f"{extent(sized[0].old, style)} → {extent(sized[0].new, style)}" if len(sized) == 1 else ""
 
 
-def method(held: Method, style: Style) -> str:
-    size = f" #{held.gauge}" if held.gauge else ""
-    size += f" × {exact(held.length)} in" if held.length and held.gauge else ""
-    size += f" {exact(held.length)} in" if held.length and not held.gauge else ""
-    size += f" {say(held.depth, style)} deep" if held.depth else ""
-    return f"{held.kind}{size} to {spoken(held.partner)}"
+def cut_size(change: BoardChange, style: Style) -> str:
+    """`33 × 4 → 29 × 4`: what is sawn, and so not the thickness. "" where it stays as it was."""
+    shown = [by(side.sizes[:2], style) for side in (change.old, change.new) if side]
+    if change.old and change.new and (shown[0] == shown[1] or not (change.sized or _grain(change))):
+        return ""
+    return " → ".join(shown)
 
 
-def moved(by: Sequence[Fraction], style: Style) -> str:
-    """`4 to the left, 1 up`."""
+def moves(by: Sequence[Fraction], style: Style) -> str:
+    """`moves 4 to the left, 1 up`; nothing by a rounding that can't be told."""
     words = []
     for axis, amount in enumerate(by):
         if amount:
             word = TOWARDS[axis][amount > 0]
             words.append(f"{say(abs(amount), style)} {'to the ' if axis == 0 else ''}{word}")
-    return ", ".join(words)
+    return f"moves {', '.join(words)}" if words else "moves with a measure"
+
+
+def farthest(moved: Sequence[Vec], style: Style) -> str:
+    if len(set(moved)) == 1:
+        return moves(moved[0], style)
+    ways = {(k, x > 0) for by in moved for k, x in enumerate(by) if x}
+    far = say(max(abs(x) for by in moved for x in by), style)
+    if len(ways) != 1:
+        return f"move by up to {far}"
+    axis, positive = ways.pop()
+    return f"move by up to {far} {'to the ' if axis == 0 else ''}{TOWARDS[axis][positive]}"
+
+
+# --- boards ----------------------------------------------------------------------------------------------
+
+
+def material(change: BoardChange, style: Style) -> str:
+    """Another stock, or the same of another thickness; "" for neither."""
+    old, new = change.old, change.new
+    if old is None or new is None:
+        return ""
+    if "restocked" in change.how:
+        return f"{new.material} instead of {_other(old.material, new.material, old.stock)}"
+    thick = [sized for sized in change.sized if sized.axis == "thick"]
+    if thick:
+        return f"{new.material} {resized(thick[0], style)} ({old_and_new(thick, style)})"
+    return ""
+
+
+def _other(material: str, than: str, stock: str) -> str:
+    return material if material != than else f"{material} ({stock})"
 
 
 def board(change: BoardChange, style: Style) -> tuple[str, ...]:
-    """What there is to say of one board, its sizes apart."""
+    """What there is to say of one board; material, joints and moves apart."""
     return tuple(_board(change, style))
 
 
-def _board(change: BoardChange, style: Style):
+def _board(change: BoardChange, style: Style) -> Iterator[str]:
     old, new, how = change.old, change.new, change.how
     if old is None or new is None:
         yield "new" if old is None else "left out"
         return
-    if "renamed" in how:
-        yield f"was called {spoken(old.path)}"
-    if "restocked" in how:
-        yield f"of {new.stock} instead of {old.stock}"
+    if old.name != new.name:
+        yield f"was called {spoken(old.name)}"
     if "counted" in how:
         yield f"{new.count} of them instead of {old.count}"
     if "turned" in how:
         yield "lies another way"
-    yield from (resized(sized, style) for sized in change.sized)
-    if change.grain:
-        before, after = change.grain
-        yield f"grain {after or 'of no matter'} instead of {before or 'of no matter'}"
+    yield from (resized(sized, style) for sized in change.sized if sized.axis != "thick")
+    if words := _grain(change):
+        yield words
     if change.face:
         before, after = change.face
         yield f"good face {after or 'of no matter'} instead of {before or 'of no matter'}"
     if "other-hand" in how:
         yield "the other hand: its mirror image"
-    if "machined" in how and not change.machined:
-        yield "machined otherwise"
-    yield from map(machined, change.machined)
-    if change.unjoined:
-        yield f"no longer {'; '.join(method(m, style) for m in change.unjoined)}"
-    if change.joined:
-        yield f"now {'; '.join(method(m, style) for m in change.joined)}"
-    if how == ("moved",):
-        yield "the same board, elsewhere"
-    if how in (("marked",), ("marked", "moved"), ("moved", "marked"), ("renamed", "marked")):
+    yield from _worked(change, style)
+    if "marked" in how:
         yield "the same board under another mark"
 
 
-def assembly(change: AssemblyChange, style: Style) -> str:
+def _grain(change: BoardChange) -> str:
+    """That the other stock has none goes without saying."""
+    before, after = change.grain or ("", "")
+    if before == after or ("restocked" in change.how and not (before and after)):
+        return ""
+    return f"grain {GRAIN.get(after, after)} instead of {GRAIN.get(before, before)}"
+
+
+def _worked(change: BoardChange, style: Style) -> Iterator[str]:
+    """What is only elsewhere goes without saying where the board is another size, and where it is of another stock any
+    drilling."""
+    if "machined" in change.how and not change.machined and not change.sized:
+        yield "machined otherwise"
+    anew = bool(material(change, style))
+    for work in change.machined:
+        if anew and work.gone == work.added:
+            continue
+        says = machined(replace(work, moved=0) if change.sized else work)
+        if says:
+            yield says
+
+
+def machined(work: Machined) -> str:
+    """`all its holes elsewhere`, `5 holes elsewhere, 3 holes left out, 6 holes new`."""
+    words = WORK[work.kind]
+    said = []
+    if work.moved:
+        all_ = not work.kept + work.gone and work.moved > 1
+        said.append(f"all its {words[1]} elsewhere" if all_ else f"{counted(work.moved, words)} elsewhere")
+    if work.gone and work.gone == work.added:
+        said.append(f"{counted(work.gone, words)} otherwise")
+    else:
+        said += [f"{counted(work.gone, words)} fewer"] if work.gone else []
+        said += [f"{counted(work.added, words)} {'new' if work.gone else 'more'}"] if work.added else []
+    return ", ".join(said)
+
+
+def method(held: Method, style: Style) -> str:
+    """`screws #8 × 2 in`, `dado 1/4 deep`."""
+    size = f" #{held.gauge}" if held.gauge else ""
+    size += f" × {exact(held.length)} in" if held.length and held.gauge else ""
+    size += f" {exact(held.length)} in" if held.length and not held.gauge else ""
+    size += f" {say(held.depth, style)} deep" if held.depth else ""
+    return f"{held.kind}{size}"
+
+
+def instead(gone: Sequence[str], come: Sequence[str]) -> str:
+    if not gone or not come:
+        return f"now {', '.join(come)}" if come else f"no longer {', '.join(gone)}"
+    return f"{', '.join(come)} instead of {', '.join(gone)}"
+
+
+def assembly(change: AssemblyChange, style: Style, slight: Fraction) -> str:
+    """Its name apart. `slight`: moves up to so much are told in a word."""
     boards = counted(change.boards, ("board", "boards"))
-    if change.old is None:
-        return f"new, {boards}"
-    if change.new is None:
-        return f"left out, {boards}"
-    words = [f"was called {spoken(change.old)}"] if "renamed" in change.how else []
-    words += [resized(sized, style) for sized in change.sized]
+    if change.old is None or change.new is None:
+        return f"{'new' if change.old is None else 'left out'}: {change.title}, {boards}"
+    words = [resized(sized, style) for sized in change.sized]
     words += [word for word in ("mirrored", "turned") if word in change.how]
-    if change.moved and (by := moved(change.moved, style)):
-        words.append(f"moves {by}")
-    elif change.moved:
-        words.append("moves with a measure")
+    if change.moved:
+        far = max(map(abs, change.moved))
+        words.append("shifts a little" if 0 < far <= slight else moves(change.moved, style))
     return "; ".join(words)
 
 
-def trim(cut: Trim, style: Style) -> str:
-    return f"saw {say(cut.by, style)} off the {cut.end or cut.along}"
+# --- boards that are cut already -------------------------------------------------------------------------
 
 
-def work(way: Way, style: Style) -> str:
-    """All that is done to a board, in its own words."""
+def done(fate: Fate, sizes: Mapping[str, Sequence[Extent]], style: Style) -> str:
+    """All that is done to a board, in its own words, and the size it comes to; if it then lies otherwise, how. `sizes`
+    are those of the new boards by mark."""
+    assert fate.way is not None
+    way = fate.way
     words = [LOOK[look] for look in way.look]
-    words += [trim(cut, style) for cut in way.trims]
+    words += [trims(way.trims, sizes.get(fate.new or "", ()), style)] if way.trims else []
     words += [TO_DO[task.kind][task.count != 1].format(task.count) for task in way.tasks]
-    return "; ".join(words) or "as it is"
+    says = "; ".join(words) or "as it is"
+    turn = turned(way)
+    says += f" ({turn})" if turn else ""
+    few = 0 < sum(task.count for task in fate.blocked) <= PLUGGED
+    return f"{says}; or plug {left_over(fate)}, and it keeps its place" if few else says
+
+
+def trims(cuts: Sequence[Trim], size: Sequence[Extent], style: Style) -> str:
+    """`saw 4 off the left, 1/2 off the top, to 30 × 11-1/2`."""
+    off = ", ".join(f"{say(cut.by, style)} off the {cut.end or cut.along}" for cut in cuts)
+    to = f", to {by(size[:2], style)}" if size else ""
+    thin = sum(cut.shaving for cut in cuts)
+    note = " (less than a blade takes)" if thin == len(cuts) else " (one is less than a blade takes)" if thin else ""
+    return f"saw {off}{to}{note}"
 
 
 def turned(way: Way) -> str:
@@ -171,5 +256,6 @@ def turned(way: Way) -> str:
     return ", ".join(pairs)
 
 
-def lost(fate: Fate) -> str:
-    return WHY_LOST[fate.why]
+def left_over(fate: Fate) -> str:
+    """`2 holes, 1 pocket hole`: what of a lost board's old work is in the way."""
+    return ", ".join(counted(task.count, WORK[task.kind]) for task in fate.blocked)
