@@ -9,7 +9,20 @@ from setout.join import problems
 from setout.join.methods import wall_screws
 from setout.join.methods.lengths import Bite, holding, screw_length
 from setout.join.methods.names import clearance, named, pilot, screw_diameter
-from setout.join.methods.task import Laid, Task, Way, area, crowded, driven_first, grid, in_wood, rod, rule, wrong
+from setout.join.methods.task import (
+    Laid,
+    Task,
+    Way,
+    area,
+    crowded,
+    driven_first,
+    grid,
+    in_wood,
+    rod,
+    rule,
+    seen,
+    wrong,
+)
 from setout.join.model import Bore, Fastening
 from setout.join.seats import Seat, moved
 
@@ -53,7 +66,7 @@ def _laid(task: Task, seat: Seat, points: list[Vec]) -> Laid:
         task.contact.id, task.joint.id, "screws", len(points), gauge, length, None, None, seat.a, face,
         area(task.contact),
     )  # fmt: skip
-    return Laid(held, tuple(bores), tuple(ways))  # type: ignore[arg-type]
+    return Laid(held, tuple(bores), tuple(ways), tuple(seen(task, seat.a, face)))  # type: ignore[arg-type]
 
 
 def _length(task: Task, seat: Seat, through: Fraction, wood: Fraction) -> Fraction | None:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from setout.diagnostics import Diagnostic, Label, error, warning
+from setout.diagnostics import Diagnostic, Label, error, note, warning
+from setout.geometry import Face
 from setout.join.ground import Ground
 from setout.join.model import Contact
 from setout.place.model import Board, Method
@@ -105,4 +106,23 @@ def no_studs_here(method: Method, a: Board, b: Board) -> Diagnostic:
         method.span,
         "`into studs` is for joints to the room",
         help="leave out `into studs`, or join to `room.back`",
+    )
+
+
+def good_face_pierced(method: Method, a: Board, b: Board, driven: Board, face: Face) -> Diagnostic:
+    second = b if driven is a else a
+    if method.kind == "pockets":
+        help = f"write `pockets on {face.opposite.word}`, or leave `on` out: the face that isn't shown takes them then"
+    else:
+        help = (
+            f"plug the heads, drive them from the other side (`through {second.name}`), or use pockets, dowels or a"
+            " housing"
+        )
+    return note(
+        "rod399",
+        f"{method.kind.capitalize()} show in the good face of `{driven.path}`",
+        method.span,
+        f"its {face.word} is the face to be seen",
+        Label(driven.head, "its good face is pierced"),
+        help=help,
     )
