@@ -95,7 +95,7 @@ def seen(task: Task, path: str, face: Face) -> Iterator[Diagnostic]:
     clause is made into points at the clause."""
     driven = task.ground.board(path)
     if driven.show == face and driven.head != task.method.span:
-        yield problems.good_face_pierced(task.method, task.a, task.b, driven, face)
+        yield problems.good_face_pierced(task.joint, task.method, task.a, task.b, driven, face)
 
 
 def rule(task: Task, kind: str, **more: Fraction) -> Rule:
