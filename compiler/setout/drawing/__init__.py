@@ -11,8 +11,8 @@ from setout.drawing.rooming import InRoom, Standing, in_room
 from setout.drawing.views import together, view
 
 __all__ = [
-    "Apart",
     "BOTH",
+    "Apart",
     "Drawing",
     "Front",
     "InRoom",
