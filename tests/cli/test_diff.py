@@ -263,6 +263,15 @@ def test_a_hostile_revision_is_nothing_but_an_error(shop, repository, name):
     assert shop.files() == before
 
 
+def test_where_the_branch_was_is_a_revision_too(shop, repository):
+    before = repository.commit({"boards.rod": LONGER})
+    repository.commit({"boards.rod": SPEC})
+    assert shop.setout("diff", "boards.rod@{1}") == CHANGED and "boards.rod@{1} → boards.rod" in shop.out
+    assert shop.setout("diff", "boards.rod@@{1}", f"boards.rod@{before}") == 0
+    assert shop.setout("diff", "boards.rod@{1}..HEAD") == 2
+    assert "setout diff boards.rod@{1} boards.rod@HEAD" in shop.err
+
+
 PATHS = [
     "../../etc/passwd",
     "/etc/passwd",

@@ -10,6 +10,7 @@ import sys
 from io import BytesIO, TextIOWrapper
 
 import pytest
+from conftest import SPEC
 
 WILD = "let a=1 # one\r\nlet  b =  2\r\n"
 TAME = "let a = 1  # one\r\nlet b = 2\r\n"
@@ -72,6 +73,13 @@ def test_standard_input_to_standard_output(shop, monkeypatch):
     for text, code, out in ((WILD, 0, TAME.replace("\r", "")), ("let a = \n", 1, "")):
         monkeypatch.setattr(sys, "stdin", TextIOWrapper(BytesIO(text.encode())))
         assert shop.setout("fmt", "-") == code and shop.out == out and bool(shop.err) == bool(code)
+
+
+def test_a_merge_that_is_not_settled_is_left_alone(shop):
+    (shop.folder / "boards.rod").write_text("<<<<<<< HEAD\nlet a=1\n=======\nlet a=2\n>>>>>>> other\n" + SPEC)
+    before = shop.files()
+    assert shop.setout("fmt", "boards.rod") == 1 and shop.files() == before
+    assert shop.err.count("error rod") == 1 and "error rod116" in shop.err
 
 
 def test_mistakes_are_told_and_the_file_is_left_alone(shop, wild):

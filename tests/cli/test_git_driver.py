@@ -77,6 +77,37 @@ def test_specs_that_come_go_and_are_renamed(repository):
     assert "boards.rod@" in renamed and "hall.rod@" in renamed and "30 × 11-1/4 → 34 × 11-1/4" in renamed
 
 
+@pytest.mark.parametrize("more", ["", "# a line more\n"])
+def test_a_spec_renamed_with_its_marks_keeps_them(repository, shop, more):
+    assert shop.setout("build", "boards.rod", "--format", "csv") == 0
+    (repository.folder / ".gitignore").write_text("out/\n")
+    before = repository.commit()
+    (repository.folder / "deep").mkdir()
+    for end in ("rod", "marks"):
+        repository.git("mv", f"boards.{end}", f"deep/room.{end}")
+    (repository.folder / "deep/room.rod").write_text(SPEC + more)
+    repository.git("add", "-A")
+    name = f"boards.rod@{before[:7]} → deep/room.rod"
+    for staged in (repository.git("diff", "--cached", "-M"), repository.git("diff", "HEAD")):
+        assert f"{name} (staged)" in staged and "another mark" not in staged
+    after = repository.commit()
+    for words in (("log", "-1", "-p", "--ext-diff"), ("show", "--ext-diff"), ("diff", "HEAD~1", "HEAD")):
+        said = repository.git(*words)
+        assert f"{name}@{after[:7]}" in said and "another mark" not in said
+    repository.commit({"deep/room.rod": SPEC + more + "# and one\n"})
+    said = repository.git("diff", "-M", before, "HEAD", "--", "boards.rod", "deep/room.rod")
+    assert f"{name}@{repository.git('rev-parse', 'HEAD')[:7]}" in said and "another mark" not in said
+
+
+def test_what_is_staged_is_said_to_be(repository):
+    (repository.folder / "boards.rod").write_text(LONGER)
+    repository.git("add", "boards.rod")
+    head = repository.git("rev-parse", "HEAD")[:7]
+    assert f"boards.rod@{head} → boards.rod (staged)" in repository.git("diff", "--cached")
+    (repository.folder / "boards.rod").write_text(LONGER.replace("34", "35"))
+    assert "boards.rod (staged) → boards.rod (lengths" in repository.git("diff")
+
+
 def test_a_merge_that_is_not_settled_is_said_to_be(repository):
     repository.git("checkout", "-q", "-b", "other")
     repository.commit({"boards.rod": LONGER})

@@ -54,6 +54,20 @@ def test_a_gap_shortens_the_tongue_and_not_the_cavity():
     assert scene.boards["left"].cuts[0].depth == frac("1/4")
 
 
+def test_a_housing_deeper_than_usual_is_told_to_the_64th_and_joined_all_the_same():
+    def glued(depth):
+        scene, told = bookcase(depth=depth)
+        return sum(f.area for f in scene.fastenings if f.kind == "glue"), told
+
+    usual, told = glued("23/64")
+    deep, deep_told = glued("3/8")
+    assert not codes(told) and set(codes(deep_told)) == {"rod365"}
+    said = deep_told[0]
+    assert "is 3/8 in deep in 23/32 in" in said.message and "keep it to 23/64 in" in said.help
+    # two cheeks more of 1/64 at each of the six ends, as long as the boards are deep
+    assert deep - usual == 6 * 2 * frac("1/64") * (frac("11-1/4") - frac("7/32"))
+
+
 def test_depths_left_unsaid_follow_practice():
     boards = carcase(32, 48, 12, "23/32", "7/32", 1)
     scene, _ = joined(boards, joint(shelf_names(1), SIDES, "dado"))

@@ -38,10 +38,12 @@ def run(given: Namespace) -> int:
         if any(job.failed for job in jobs):
             return _failed(old, new, jobs)
         changes = compared(*jobs)
-        trouble = _written(given, new, changes, Names(old.text, new.text), jobs, progress)
-    if trouble is not None:
-        tell(sys.stderr, [trouble], {})
-        return USAGE if trouble.code == "rod903" else FAILED
+        written = _written(given, new, changes, Names(old.text, new.text), jobs, progress)
+    if isinstance(written, Diagnostic):
+        tell(sys.stderr, [written], {})
+        return USAGE if written.code == "rod903" else FAILED
+    if written:
+        say(", ".join(written))
     _print(given.format, changes, Names(old.text, new.text))
     return CHANGED if changes.changed else CLEAN
 
@@ -62,11 +64,11 @@ def _print(formats: tuple[str, ...], changes: Changes, names: Names) -> None:
 
 def _written(
     given: Namespace, new: Named, changes: Changes, names: Names, jobs: tuple[Job, Job], progress: Progress
-) -> Diagnostic | None:
-    """Write the change sheet, where one is asked for; what kept it from that."""
+) -> tuple[str, ...] | Diagnostic:
+    """Write the change sheet, where one is asked for: its files; or what kept it from that."""
     formats = frozenset(given.format) - set(PRINTED)
     if not formats:
-        return None
+        return ()
     folder = given.out or os.path.join("out", Path(new.path).stem)
     with Delivery(Path(folder), folder) as delivery:
         if trouble := delivery.refusal((), ()):
@@ -80,9 +82,7 @@ def _written(
             return problems.printing_unavailable(str(missing))
         own = [path for job in jobs for path in job.own_files]
         trouble = delivery.refusal(sheets, own) or delivery.lay_out(sheets) or delivery.put_in_place()
-    if trouble is None:
-        say(", ".join(Path(folder, name).as_posix() for name in sheets))
-    return trouble
+    return trouble or tuple(Path(folder, name).as_posix() for name in sheets)
 
 
 def _failed(old: Named, new: Named, jobs: tuple[Job, Job]) -> int:

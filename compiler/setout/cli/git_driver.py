@@ -6,7 +6,7 @@ from __future__ import annotations
 import os
 import re
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -32,26 +32,31 @@ _RAW = re.compile(r":\d+ \d+ ([0-9a-f]+) ([0-9a-f]+) ")
 @dataclass(frozen=True)
 class Side:
     """One of Git's two files: `file` holds the text that `path` had there. `hex` names its blob, "" for a file of the
-    working folder, zeros where there is no file. `at` is the commit it was found in."""
+    working folder, zeros where there is no file. `at` is the commit it was found in; `staged`: it is in none yet."""
 
     path: str
     file: Path
     hex: str
     ordinary: bool
     at: Revision | None = None
+    staged: bool = False
 
     @property
     def there(self) -> bool:
         return self.hex.strip("0") != "" or self.hex == ""
 
     @property
-    def mark(self) -> str:
-        """What stands behind the @: the commit, or else the blob, by its first letters."""
-        return (self.at.commit if self.at else self.hex)[:7]
+    def behind(self) -> str:
+        """What follows the file's name. Only a commit stands behind an @, where `setout diff` takes it again."""
+        if self.at:
+            return f"@{self.at.commit[:7]}"
+        if self.staged:
+            return " (staged)"
+        return f" (blob {self.hex[:7]})" if self.hex else ""
 
     @property
     def name(self) -> str:
-        return shown(f"{self.path}@{self.mark}" if self.mark else self.path)
+        return shown(self.path + self.behind)
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -94,27 +99,25 @@ def _side(path: str, file: str, hex: str, mode: str) -> Side:
 
 
 def _pinned(old: Side, new: Side) -> tuple[Side, Side]:
-    """Git tells blobs, not commits. The commit that changed the one into the other is looked for; else HEAD, where it
-    has the blob, or the latest commit that brought it. What none has belongs to the working folder."""
+    """Git tells blobs, not commits. The commit that changed the one into the other is looked for; else for each HEAD,
+    where it has the blob, or the latest that had it, as marks are only added to. What none has is staged, or of the
+    working folder."""
     if not (old.hex or new.hex):
         return old, new
-    head = revision(new.path, "HEAD")
-    if isinstance(head, Diagnostic):
-        return old, new
-    history = list(_history(head, new.path))
-    for commit, before, after in history:
-        if (before, after) == (old.hex, new.hex):
+    history = list(_history(new.path))
+    for commit, before, after in history if new.hex else ():
+        if after == new.hex and (before if old.path == new.path else _blob(old.path, f"{commit}^")) == old.hex:
             return _at(old, f"{commit}^"), _at(new, commit)
-    return _found(old, head, history), _found(new, head, history)
+    return _found(old, history if old.path == new.path else None), _found(new, history)
 
 
-def _history(head: Revision, path: str) -> Iterator[tuple[str, str, str]]:
-    """Commits that changed the file, the latest first, each with the blobs before and after."""
-    place = head.resolved(Path(path))
-    if isinstance(place, Refusal) or not place.is_relative_to(head.top):
+def _history(path: str) -> Iterator[tuple[str, str, str]]:
+    """Commits that changed the file of that name, the latest first, each with the blobs before and after."""
+    place = _place(path, "HEAD")
+    if place is None:
         return
     options = ("--all", "--raw", "--no-abbrev", "--no-renames", "--no-show-signature", "--no-color", "--format=%H")
-    asked = git(head.top, "log", f"--max-count={MOST_COMMITS}", *options, "--", place.relative_to(head.top).as_posix())
+    asked = git(place[0].top, "log", f"--max-count={MOST_COMMITS}", *options, "--", place[1])
     commit = ""
     for line in asked.out.decode("utf-8", "replace").split("\n"):
         if _HEX.fullmatch(line):
@@ -123,17 +126,44 @@ def _history(head: Revision, path: str) -> Iterator[tuple[str, str, str]]:
             yield commit, raw[1], raw[2]
 
 
-def _found(side: Side, head: Revision, history: list[tuple[str, str, str]]) -> Side:
+def _found(side: Side, history: Iterable[tuple[str, str, str]] | None) -> Side:
+    """`history`: that of the side's path, where it is known already."""
     if not side.hex or not side.there:
         return side
-    latest = next((after for _, _, after in history), "")
-    commits = [head.commit] if latest == side.hex else [commit for commit, _, after in history if after == side.hex]
-    return _at(side, commits[0]) if commits else side
+    if _blob(side.path, "HEAD") == side.hex:
+        return _at(side, "HEAD")
+    for commit, before, after in _history(side.path) if history is None else history:
+        if side.hex in (before, after):
+            return _at(side, f"{commit}^" if before == side.hex else commit)
+    return replace(side, staged=_staged(side))
 
 
 def _at(side: Side, name: str) -> Side:
     found = revision(side.path, name) if side.there else None
     return replace(side, at=found) if isinstance(found, Revision) else side
+
+
+def _blob(path: str, name: str) -> str:
+    """The blob that the file was at that revision; zeros where there was none."""
+    place = _place(path, name)
+    listed = git(place[0].top, "ls-tree", "-z", "--full-tree", place[0].commit, "--", place[1]).out if place else b""
+    entry = re.match(rb"\d{6} blob ([0-9a-f]+)\t", listed)
+    return entry[1].decode() if entry else "0" * 40
+
+
+def _staged(side: Side) -> bool:
+    place = _place(side.path, "HEAD")
+    listed = git(place[0].top, "ls-files", "--stage", "-z", "--", place[1]).out if place else b""
+    return any(re.match(rb"\d{6} %s " % side.hex.encode(), entry) for entry in listed.split(b"\0"))
+
+
+def _place(path: str, name: str) -> tuple[Revision, str] | None:
+    """The revision, and how the file is called in it, from the top."""
+    found = revision(path, name)
+    place = None if isinstance(found, Diagnostic) else found.resolved(Path(path))
+    if isinstance(found, Diagnostic) or not isinstance(place, Path) or not place.is_relative_to(found.top):
+        return None
+    return found, place.relative_to(found.top).as_posix()
 
 
 # --- what is told -------------------------------------------------------------------------------------------
@@ -182,7 +212,7 @@ def _compiled(side: Side, before: Plan | None) -> Job:
         return read_bytes(Path(os.path.realpath(side.file)), limit)
 
     job = compiled(side.path, {}, lambda stage: None, reading=Reading(resolved, read), before=before)
-    return called(job, side.mark) if side.mark else job
+    return called(job, side.behind) if side.behind else job
 
 
 def _alone(job: Job, side: Side, says: str) -> str:

@@ -8,7 +8,7 @@ from argparse import Namespace
 from pathlib import Path
 
 from setout.cli import problems
-from setout.cli.codes import CLEAN, ERRORS, FAILED, USAGE
+from setout.cli.codes import CLEAN, FAILED, USAGE
 from setout.cli.files import Refusal, read_bytes, resolved, said_by_system
 from setout.cli.output import KEPT_SUFFIXES
 from setout.cli.report import tell
@@ -51,7 +51,7 @@ def _of_table(name: str, title: str) -> Listed | int:
     if isinstance(data, Refusal):
         return _told(problems.table_refused(name, data.reason, data.detail), USAGE)
     checked = listed(name, data, title)
-    return _told(checked.diagnostics[0], ERRORS) if checked.value is None else checked.value
+    return _told(checked.diagnostics[0], USAGE) if checked.value is None else checked.value
 
 
 def _written(place: Path, made: Listed, table: str | None) -> int:

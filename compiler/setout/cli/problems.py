@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from setout.cli.terminal import shown
@@ -163,6 +164,15 @@ def no_revision(name: str, revision: str) -> Diagnostic:
         None,
         help="Name a commit as Git does, such as HEAD~3, a branch or a tag; git log lists them.",
     )
+
+
+def range_named(found: Diagnostic, name: str, revision: str) -> Diagnostic:
+    """What was said of the revision; of a range, that it is two."""
+    ends = re.fullmatch(r"([^:]*?)\.{2,3}([^:.][^:]*)?", revision)
+    if found.code != "rod926" or ends is None:
+        return found
+    both = " ".join(f"{_short(name)}@{_short(end or 'HEAD')}" for end in ends.groups())
+    return replace(found, help=f"A range is two revisions: name the file twice, setout diff {both}")
 
 
 def not_at_revision(name: str, revision: str, reason: str, detail: str) -> Diagnostic:

@@ -48,29 +48,30 @@ def compiled_at(
     earlier revision, whose marks are carried on."""
     if spec.revision is None:
         return compiled(spec.path, settings, tell, before=before)
-    found = revision(spec.path, spec.revision)
+    # FILE@{yesterday} is one @ for both: what stands behind the file's name, and Git's own of where HEAD was
+    found = revision(spec.path, "@" * spec.revision.startswith("{") + spec.revision)
     if isinstance(found, Diagnostic):
-        return _refused(found)
+        return _refused(problems.range_named(found, spec.path, spec.revision))
     from setout.read import MAX_BYTES
 
     place = found.resolved(Path(spec.path))
     data = place if isinstance(place, Refusal) else found.read_bytes(place, MAX_BYTES + 1)
     if isinstance(data, Refusal):
         return _refused(problems.not_at_revision(spec.path, spec.revision, data.reason, data.detail))
-    return called(compiled(spec.path, settings, tell, reading=found.reading, before=before), spec.revision)
+    return called(compiled(spec.path, settings, tell, reading=found.reading, before=before), f"@{spec.revision}")
 
 
-def called(job: Job, at: str) -> Job:
-    """The same with `@at` behind the names of its files."""
+def called(job: Job, behind: str) -> Job:
+    """The same with that behind the names of its files."""
 
     def renamed(label: Label) -> Label:
-        return replace(label, span=replace(label.span, file=f"{label.span.file}@{at}"))
+        return replace(label, span=replace(label.span, file=label.span.file + behind))
 
     found = tuple(
         replace(d, label=d.label and renamed(d.label), others=tuple(map(renamed, d.others)))
         for d in job.result.diagnostics
     )
-    sources = {f"{name}@{at}": Source(f"{name}@{at}", source.text) for name, source in job.sources.items()}
+    sources = {name + behind: Source(name + behind, source.text) for name, source in job.sources.items()}
     return replace(job, result=Checked(job.result.value, found), sources=sources)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from setout.diagnostics import Diagnostic
+from setout.diagnostics import Diagnostic, Severity
 from setout.geometry import Box, Face
 from setout.join import problems
 from setout.join.cavities import cavity, stop_notches, stops_wrong
@@ -26,7 +26,7 @@ _LIMITS = {"dado": "dado_limit", "groove": "dado_limit", "rabbet": "rabbet_limit
 @dataclass(frozen=True)
 class Housed:
     """`grown` by board, then face; `solids` with tongues, cavities and `notches` (cut in tongues where a housing is
-    stopped); `cavities` by contact; `spoiled`: contacts whose housing is wrong."""
+    stopped); `cavities` by contact; `spoiled`: contacts whose housing can't be made."""
 
     grown: Mapping[str, Mapping[Face, Fraction]]
     solids: Mapping[str, Solid]
@@ -67,7 +67,7 @@ def house(ground: Ground, contacts: Iterable[Contact], before: Touches) -> House
         cuts,
         cavities,
         notches,
-        frozenset(ident for ident, _ in found),
+        frozenset(ident for ident, d in found if d.severity is Severity.ERROR),
         (*(d for _, d in found), *doubles, *runs),
     )
 

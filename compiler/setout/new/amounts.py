@@ -10,7 +10,7 @@ from setout.new.model import Amount
 from setout.units import exact
 
 UNITS = {
-    **dict.fromkeys(("in", "inch", "inches", '"'), "in"),
+    **dict.fromkeys(("in", "ins", "inch", "inches", '"'), "in"),
     **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), "mm"),
     **dict.fromkeys(("cm", "centimetre", "centimetres", "centimeter", "centimeters"), "cm"),
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), "m"),
@@ -25,9 +25,9 @@ _NUMBER = (
 _UNIT = "|".join(sorted(UNITS, key=len, reverse=True))
 _PLAIN = re.compile(rf"(?:{_NUMBER})\s*(?P<unit>{_UNIT})?\.?", re.ASCII)
 _FEET = re.compile(
-    rf"(?P<feet>\d{{1,4}})\s*(?:'|ft\.?|foot|feet)\s*-?\s*(?:{_NUMBER})\s*(?:\"|''|in\.?|inch|inches)?", re.ASCII
+    rf"(?P<feet>\d{{1,4}})\s*(?:'|ft\.?|foot|feet)\s*-?\s*(?:{_NUMBER})\s*(?:\"|''|ins?\.?|inch|inches)?", re.ASCII
 )
-_THICK = re.compile(r"(?<!\S)(\d+/\d+|\d+[.,]?\d*)\s*(mm|cm|in|inch|\")?(?!\S)", re.ASCII)
+_THICK = re.compile(r"(?<!\S)(\d+/\d+|\d+[.,]?\d*)\s*(mm|cm|ins?|inch|\")?(?!\S)", re.ASCII)
 _GROUPED = re.compile(r"(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)", re.ASCII)
 _POINTED = re.compile(r"[1-9]\d?\.\d{3}(?!\d)", re.ASCII)
 _COUNT = re.compile(r"(?:[x×]\s*)?(\d{1,6})(?:[.,]0*)?\s*(?:x|×|pcs?\.?|pieces?|off|ea\.?)?", re.ASCII)
@@ -61,7 +61,7 @@ def doubtful(cell: str, unit: str) -> bool:
 
 def count(cell: str) -> int | None:
     """`4`, `4.0`, `4 pcs`, `x4`, `4x`."""
-    match = _COUNT.fullmatch(cell.casefold().strip())
+    match = _COUNT.fullmatch(_plain(cell))
     return int(match[1]) if match else None
 
 
@@ -73,8 +73,11 @@ def thickness_in(material: str) -> Amount | None:
 
 
 def _plain(cell: str) -> str:
-    """Small letters; signs that only print otherwise as the keyboard has them; ½ as 1/2."""
-    text = "".join(_SWAPS.get(c, c) for c in cell)
+    """Small letters; signs that only print otherwise as the keyboard has them; ½ as 1/2. Quoted text (`”40”`, as curly
+    quotation marks are none to a table) without its quotation marks."""
+    text = "".join(_SWAPS.get(c, c) for c in cell).strip()
+    if len(text) > 2 and text[0] == text[-1] == '"':
+        text = text[1:-1]
     text = re.sub("[\u00bc-\u00be\u2150-\u215e]", lambda m: f" {_written_out(m[0])}", text)
     return " ".join(text.casefold().split())
 

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
-from fractions import Fraction
 
-from setout.new.amounts import DOUBT, amount, count, doubtful
-from setout.new.model import Amount, Board, Boards, Column, Header, LeftOut, Row, Table
+from setout.new.amounts import DOUBT, UNITS, amount, count, doubtful
+from setout.new.model import Amount, Board, Boards, Column, Granted, Header, LeftOut, Row, Table
 from setout.new.names import cleaned, named
-from setout.new.stocks import MOST_LONG, MOST_THICK, MOST_WIDE, Pile, Piles
-from setout.new.units import WORDS, Unit, body, cell, unit_of, unit_said
-from setout.units import inches_per
+from setout.new.stocks import MOST_LONG, MOST_THICK, MOST_WIDE, Pile, Piles, inches
+from setout.new.units import WORDS, Unit, body, cell, unit_cell, unit_of, unit_said
 
 _MOST = 1000  # of one board
 _ANY = {"any", "none", "no", "n", "-", "0", "either", "free"}
-_ACROSS = {"across", "width", "wide", "w", "short", "cross"}
+_ACROSS = {"across", "width", "wide", "w", "short", "cross", "widthwise", "along width", "crosswise"}
+_ALONG = {"", "along", "length", "long", "l", "lengthwise", "lengthways", "along length", "with", "yes", "y", "1"}
+_OF_COUNTS = {"", "each", "ea", "pc", "pcs", "piece", "pieces", "off", "no", "-"}  # units, but of no length
 
 
 def boards_of(table: Table, head: Header) -> Boards:
@@ -37,12 +38,28 @@ class _Making:
     boards: list[tuple[Board, Pile]] = field(default_factory=list)
     left_out: list[LeftOut] = field(default_factory=list)
     names: set[str] = field(default_factory=set)
+    granted: dict[str, list[tuple[int, str]]] = field(default_factory=dict)
 
     def take(self, row: Row) -> None:
+        part = cleaned(self.text(row, "name"))
         try:
-            self.boards.append(self.board(row))
+            board, pile = self.board(row)
         except _Refused as why:
-            self.left_out.append(LeftOut(row.number, str(why)))
+            self.left_out.append(LeftOut(row.number, str(why), part))
+            return
+        self.boards.append((board, pile))
+        for what in self.taken_for_granted(row, board):
+            self.granted.setdefault(what, []).append((row.number, part))
+
+    def taken_for_granted(self, row: Row, board: Board) -> Iterator[str]:
+        if self.head.column("count") and not self.text(row, "count"):
+            yield "no number is said, 1 was written"
+        grain = self.text(row, "grain").casefold()
+        long, wide = inches(board.length), inches(board.width)
+        if grain not in _ALONG | _ACROSS | _ANY:
+            yield f"grain {cleaned(grain)[:24]!r} is not understood, it runs along the longer side"
+        elif grain and ((grain in _ACROSS and wide < long) or (grain in _ALONG and long < wide)):
+            yield "grain along the shorter side can't be said of a loose board, it runs along the longer"
 
     def done(self) -> Boards:
         stocks = {id(pile): stock for pile, stock in self.piles.stocks(self.unit.spec, self.names)}
@@ -53,30 +70,37 @@ class _Making:
             self.unit.spec,
             f"{WORDS[self.unit.bare]} ({self.unit.why})" if self.unit.bare else "",
             self.head.column("grain") is not None,
+            tuple(Granted(what, tuple(rows)) for what, rows in self.granted.items()),
         )
 
     def board(self, row: Row) -> tuple[Board, Pile]:
+        if self.text(row, "unit") and not self.unit_known(row):
+            raise _Refused(f"its unit {cleaned(self.text(row, 'unit'))[:24]!r} is not known")
         length, width = self.length(row, "length"), self.length(row, "width")
         many = self.count(row)
         thick = self.length(row, "thickness") if self.text(row, "thickness") else None
-        long, wide = _inches(length), _inches(width)
+        long, wide = inches(length), inches(width)
         if max(long, wide) > MOST_LONG or min(long, wide) > MOST_WIDE:
             raise _Refused("it is larger than any board")
-        if thick and _inches(thick) > MOST_THICK:
+        if thick and inches(thick) > MOST_THICK:
             raise _Refused("it is thicker than any board")
-        grain = self.text(row, "grain").casefold()
-        if grain in _ACROSS:
+        free = self.text(row, "grain").casefold() in _ANY
+        if free and wide > long:
             length, width = width, length
         title = cleaned(self.text(row, "name"))
         name = named(title, "board", self.names)
         pile = self.piles.pile(self.text(row, "material"), thick)
-        pile.put(_inches(length), _inches(width), grain not in _ANY)
+        pile.put(length, width, not free)
         self.names.add(name)
-        return Board(name, title, "", length, width, many, grain in _ANY), pile
+        return Board(name, title, "", length, width, many, free), pile
 
     def text(self, row: Row, means: str) -> str:
         column = self.head.column(means)
         return cell(row.cells, column.at) if column else ""
+
+    def unit_known(self, row: Row) -> bool:
+        said = unit_cell(row, self.head)
+        return said in UNITS or said in _OF_COUNTS
 
     def length(self, row: Row, means: str) -> Amount:
         column = self.head.column(means)
@@ -103,7 +127,3 @@ class _Making:
 
 def _rest(board: Board) -> tuple[Amount, Amount, int, bool]:
     return board.length, board.width, board.count, board.any_grain
-
-
-def _inches(found: Amount) -> Fraction:
-    return found.value * inches_per(found.unit)

@@ -58,9 +58,9 @@ class Amount:
 @dataclass(frozen=True)
 class Stock:
     """A kind of board. `long` and `wide` of a sheet that holds all that is cut of it, in the spec's unit; the grain is
-    `along` one of them.
+    `along` one of them. Of a stick `long` alone, and its width is `stick`.
 
-    `guessed`: nobody said how thick it is.
+    `guessed`: nobody said how thick it is. `doubt`: why it may be no sheet, or empty.
     """
 
     name: str
@@ -71,11 +71,13 @@ class Stock:
     along: int | None
     guessed: bool
     larger: bool  # than what is usually sold
+    stick: Amount | None = None
+    doubt: str = ""
 
 
 @dataclass(frozen=True)
 class Board:
-    """`title` is what the table calls it. The grain runs along `length` unless it is `any`."""
+    """`title` is what the table calls it. The grain runs along the longer side unless it is `any`."""
 
     name: str
     title: str
@@ -88,8 +90,19 @@ class Board:
 
 @dataclass(frozen=True)
 class LeftOut:
+    """`part` is what the table calls it, perhaps nothing."""
+
     row: int
     why: str
+    part: str = ""
+
+
+@dataclass(frozen=True)
+class Granted:
+    """What was taken for granted of some rows, each with its part's name."""
+
+    what: str
+    rows: tuple[tuple[int, str], ...]
 
 
 @dataclass(frozen=True)
@@ -102,6 +115,7 @@ class Boards:
     unit: str
     assumed: str
     grain_said: bool
+    granted: tuple[Granted, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Container
 
 from setout.geometry import AXIS_WORDS
+from setout.read.table import grammar_table
 
 _SHORT = 40  # characters of a name
 _TITLE = 60
@@ -22,6 +23,11 @@ def quoted(text: str) -> str:
     return f'"{escaped}"'
 
 
+def row_said(number: int, part: str) -> str:
+    """`row 4 (left side)`."""
+    return f"row {number} ({part})" if part else f"row {number}"
+
+
 def named(text: str, otherwise: str, taken: Container[str]) -> str:
     """A name like the text that isn't taken yet; `otherwise` where the text has no letters."""
     marks = (c if c.isalpha() or c in "0123456789" else "_" for c in text.lower())
@@ -32,6 +38,12 @@ def named(text: str, otherwise: str, taken: Container[str]) -> str:
     if name in _TAKEN:
         name += "_board"
     return _free(name, taken)
+
+
+def stock_named(text: str, taken: Container[str]) -> str:
+    """The same for a stock, which is no word of the language either: `stock stick { stick … }` reads badly."""
+    name = named(text, "boards", ())
+    return _free(f"{name}_stock" if name in grammar_table().keywords else name, taken)
 
 
 def _free(name: str, taken: Container[str]) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from setout.diagnostics import Diagnostic, error
 from setout.new.model import LeftOut, Row
-from setout.new.names import cleaned
+from setout.new.names import cleaned, row_said
 
 
 def no_table(name: str, fault: str) -> Diagnostic:
@@ -29,7 +29,11 @@ def no_sizes(name: str, rows: Sequence[Row]) -> Diagnostic:
 
 
 def no_boards(name: str, left_out: Sequence[LeftOut]) -> Diagnostic:
-    why = f"; row {left_out[0].row}: {left_out[0].why}" if left_out else ", there is nothing below its heads"
+    why = (
+        f"; {row_said(left_out[0].row, left_out[0].part)}: {left_out[0].why}"
+        if left_out
+        else ", there is nothing below its heads"
+    )
     return error(
         "rod923",
         f"No boards can be made of {cleaned(name)}{why}",

@@ -1,4 +1,4 @@
-"""The sheets that a list of boards is cut from."""
+"""The sheets and sticks that a list of boards is cut from."""
 
 from __future__ import annotations
 
@@ -9,45 +9,78 @@ from math import ceil
 
 from setout.new.amounts import thickness_in
 from setout.new.model import Amount, Stock
-from setout.new.names import cleaned, named
+from setout.new.names import cleaned, stock_named
+from setout.new.woods import nominal, solid
 from setout.units import inches_per
 
 MOST_LONG, MOST_WIDE, MOST_THICK = 500, 200, 5  # inches; larger than any board
 _USUAL = {"in": (96, 48), "mm": (2440, 1220)}
+_USUAL_LONG = {"in": (96, 120, 144, 192), "mm": (2400, 3000, 3600, 4800)}
 _USUAL_THICK = {"in": Amount(Fraction(3, 4), "in", "3/4"), "mm": Amount(Fraction(18), "mm", "18")}
+_EDGES = {"in": Fraction(1, 2), "mm": Fraction(13)}  # what trimming both edges takes (practice row `edge_trim`)
 _TRIM = {"in": 1, "mm": 25}  # on each edge of a sheet made to measure
+_WIDEST_STICK = 12  # inches; a wider board of solid wood is glued up
+_NEAR = Fraction(1, 16)  # inches, between the dressed size and what the table says of it
 
 
 @dataclass
 class Pile:
-    """Boards of one material and thickness. The largest sizes put on it, in inches, the grain lengthwise."""
+    """Boards of one material and thickness. The largest sizes put on it, in inches: `length` and `width` of the longer
+    and the shorter side, `run` of the table's length; `widths` are the table's, as they are written."""
 
     material: str
     thick: Amount | None
     length: Fraction = Fraction(0)
     width: Fraction = Fraction(0)
+    run: Fraction = Fraction(0)
     grain: bool = False
+    widths: dict[Fraction, Amount] = field(default_factory=dict)
 
-    def put(self, length: Fraction, width: Fraction, grain: bool) -> None:
-        if not grain:
-            length, width = max(length, width), min(length, width)
-        self.length, self.width = max(self.length, length), max(self.width, width)
+    def put(self, long: Amount, wide: Amount, grain: bool) -> None:
+        self.run = max(self.run, inches(long))
+        self.length = max(self.length, inches(long), inches(wide))
+        self.width = max(self.width, min(inches(long), inches(wide)))
         self.grain = self.grain or grain
+        self.widths[inches(wide)] = wide
 
     def stock(self, name: str, unit: str, alone: bool) -> Stock:
         """`alone`: no other stock has this material, so the title need not tell the thickness."""
-        thick = self.thick or _USUAL_THICK[unit]
-        size = tuple(self.size(most, usual, unit) for most, usual in zip((self.length, self.width), _USUAL[unit]))
-        title = self.material or "boards"
+        named = nominal(self.material)
+        thick = self.thick or (named.thick if named else _USUAL_THICK[unit])
         said = "" if alone and self.material else f", {thick.text} {thick.unit}"
+        title = (self.material or "boards") + said
+        guessed = self.thick is None and named is None
+        if stick := self.stick():
+            needed = ceil(self.run / inches_per(unit))
+            long = next((one for one in _USUAL_LONG[unit] if one >= needed), needed)
+            return Stock(name, title, thick, long, 0, None, guessed, False, stick)
+        size = tuple(self.size(most, usual, unit) for most, usual in zip((self.length, self.width), _USUAL[unit]))
         along = size[0] if self.grain else None
-        larger = size != _USUAL[unit]
-        return Stock(name, title + said, thick, max(size), min(size), along, self.thick is None, larger)
+        return Stock(name, title, thick, max(size), min(size), along, guessed, size != _USUAL[unit], None, self.doubt())
+
+    def stick(self) -> Amount | None:
+        """How wide, where the boards are of one stick: of a size by name, or all of one width."""
+        most = max(self.widths)
+        widest = self.widths[most]
+        if named := nominal(self.material):
+            thick = self.thick is None or abs(inches(self.thick) - inches(named.thick)) <= _NEAR
+            over = most - inches(named.width)
+            near = widest if 0 < abs(over) <= _NEAR else named.width
+            return near if thick and over <= _NEAR else None
+        fits = solid(self.material) and len(self.widths) == 1 and most <= _WIDEST_STICK
+        return widest if fits else None
+
+    def doubt(self) -> str:
+        """Why what by its name is no sheet was made one all the same."""
+        if named := nominal(self.material):
+            return f"a {named.name} is {named.width.text} x {named.thick.text} in, and not all its boards are"
+        return "solid wood by its name, its boards of several widths or too wide" if solid(self.material) else ""
 
     @staticmethod
     def size(most: Fraction, usual: int, unit: str) -> int:
-        needed = ceil(most / inches_per(unit))
-        return usual if needed <= usual else needed + 2 * _TRIM[unit]
+        """Of one side of the sheet, its edges still to be trimmed."""
+        needed = most / inches_per(unit)
+        return usual if needed <= usual - _EDGES[unit] else ceil(needed) + 2 * _TRIM[unit]
 
 
 @dataclass
@@ -59,7 +92,7 @@ class Piles:
     def pile(self, material: str, thick: Amount | None) -> Pile:
         title = cleaned(material)
         thick = thick or thickness_in(title)
-        key = (title.casefold(), thick.value * inches_per(thick.unit) if thick else None)
+        key = (title.casefold(), inches(thick) if thick else None)
         return self.found.setdefault(key, Pile(title, thick))
 
     def stocks(self, unit: str, taken: set[str]) -> Iterator[tuple[Pile, Stock]]:
@@ -67,6 +100,11 @@ class Piles:
         materials = [pile.material.casefold() for pile in self.found.values()]
         names = set(taken)
         for pile in self.found.values():
-            name = named(pile.material, "sheet", names)
+            size = nominal(pile.material)
+            name = stock_named(f"{size.rest or 'lumber'} {size.name}" if size else pile.material, names)
             names.add(name)
             yield pile, pile.stock(name, unit, materials.count(pile.material.casefold()) == 1)
+
+
+def inches(found: Amount) -> Fraction:
+    return found.value * inches_per(found.unit)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from setout.new.model import Boards, Header, Stock, Table
-from setout.new.names import cleaned
+from setout.new.model import Amount, Boards, Header, Stock, Table
+from setout.new.names import cleaned, row_said
 from setout.new.units import WORDS
 
 _MOST = 20  # rows, columns and stocks told of one by one
+_MOST_ROWS = 6  # of which one thing was taken for granted
 
 
 def told(table: Table, head: Header, found: Boards) -> Iterator[str]:
@@ -30,27 +31,52 @@ def _for_granted(found: Boards, head: Header) -> Iterator[str]:
     if not head.column("count"):
         yield "nothing says how many: one of each"
     if not found.grain_said:
-        yield "nothing is said of the grain: it runs along the length"
+        yield "nothing is said of the grain: it runs along the longer side"
+    for one in found.granted[:_MOST]:
+        yield f"{one.what}: {_rows(one.rows)}"
+    yield from _sheets(found)
     said = [line for stock in found.stocks for line in _of_stock(stock, found.unit)]
     yield from said[:_MOST]
     if len(said) > _MOST:
         yield f"the like of {_counted(len(said) - _MOST, 'more stock')}"
 
 
+def _sheets(found: Boards) -> Iterator[str]:
+    sheets = [stock for stock in found.stocks if not stock.stick and not stock.larger]
+    if sheets:
+        size = f"{sheets[0].long} x {sheets[0].wide} {found.unit}"
+        yield f"nothing is said of the sheets: {size} was written, put in the size that you buy"
+
+
 def _of_stock(stock: Stock, unit: str) -> Iterator[str]:
+    if stock.stick:
+        size = f"{_length(stock.stick)} x {_length(stock.thick)}"
+        yield f"{stock.name}: taken for sticks, {size}; {stock.long} {unit} long is a guess, put in what you buy"
+    if stock.doubt:
+        yield f"{stock.name}: {stock.doubt}: a sheet was written; a stick is `stick WIDTH x THICKNESS long LENGTH`"
     if stock.guessed:
         yield f"{stock.name}: no thickness is said, {stock.thick.text} {unit} was written"
-    if stock.larger:
-        yield f"{stock.name}: the usual sheet doesn't hold its boards, {stock.long} x {stock.wide} {unit} was written"
+    if stock.larger and not stock.stick:
+        size = f"{stock.long} x {stock.wide} {unit}"
+        yield f"{stock.name}: the usual sheet, trimmed, doesn't hold its boards, {size} was written"
 
 
 def _left_out(table: Table, found: Boards) -> Iterator[str]:
     for one in found.left_out[:_MOST]:
-        yield f"left out row {one.row}: {one.why}"
+        yield f"left out {row_said(one.row, one.part)}: {one.why}"
     if len(found.left_out) > _MOST:
         yield f"left out {_counted(len(found.left_out) - _MOST, 'more row')} for the like"
     if table.passed_over:
         yield f"left out the last {_counted(table.passed_over, 'row')}: the table is too long"
+
+
+def _rows(rows: Sequence[tuple[int, str]]) -> str:
+    more = f" and {_counted(len(rows) - _MOST_ROWS, 'more row')}" if len(rows) > _MOST_ROWS else ""
+    return ", ".join(row_said(*row) for row in rows[:_MOST_ROWS]) + more
+
+
+def _length(found: Amount) -> str:
+    return f"{found.text} {found.unit}"
 
 
 def _in(unit: str) -> str:

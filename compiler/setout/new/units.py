@@ -51,9 +51,13 @@ def _guessed(bare: list[Amount]) -> tuple[str, str]:
 
 def unit_said(found: Amount, column: Column, row: Row, head: Header) -> str:
     """The unit of an amount: its own, else that of its column, else that of its row; empty when nothing says one."""
+    return found.unit or column.unit or UNITS.get(unit_cell(row, head), "")
+
+
+def unit_cell(row: Row, head: Header) -> str:
+    """What stands in the row's column for the unit, as the table of units has it."""
     own = head.column("unit")
-    said = cell(row.cells, own.at).casefold().rstrip(".") if own else ""
-    return found.unit or column.unit or UNITS.get(said, "")
+    return cell(row.cells, own.at).casefold().rstrip(".") if own else ""
 
 
 def _amounts(table: Table, head: Header) -> Iterable[tuple[Amount, str]]:

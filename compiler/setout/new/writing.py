@@ -16,21 +16,27 @@ def written(found: Boards, title: str, table: str) -> str:
 def _lines(found: Boards, title: str, table: str) -> Iterator[str]:
     settings = "units inch; mark to 1/32; paper letter" if found.unit == "in" else "units mm; mark to 1; paper a4"
     name = cleaned(table.rpartition("/")[2])
-    yield f"# The boards of {name}. Measure the stock with a caliper, and look over its sheets."
+    yield f"# The boards of {name}. Measure the stock with a caliper, and put in the sheets and sticks that you buy."
     yield ""
     yield f"project {quoted(title)} {{ {settings} }}"
     yield ""
     for stock in found.stocks:
         yield from _stock(stock, found.unit)
     yield ""
-    yield "# The first number lies along the grain."
+    yield "# The grain runs along the longer side."
     for board in found.boards:
         yield _board(board, found.unit)
 
 
 def _stock(stock: Stock, unit: str) -> Iterator[str]:
-    remark = "thickness not said in the table" if stock.guessed else "long x short x thickness"
     yield f"stock {stock.name} {quoted(stock.title)} {{"
+    if stock.stick:
+        size = f"{_spelled(stock.stick, unit)} x {_spelled(stock.thick, unit)} long {stock.long}"
+        remark = "width x thickness, the length a guess" if not stock.guessed else "thickness and length are guesses"
+        yield f"stick {size}  # {remark}"
+        yield "}"
+        return
+    remark = "all of it a guess" if stock.guessed else "long x short a guess, x thickness"
     yield f"sheet {stock.long} x {stock.wide} x {_spelled(stock.thick, unit)}  # {remark}"
     yield f"grain along {stock.along}" if stock.along else "grain none"
     yield "}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from setout.diagnostics import Checked, Diagnostic
 from setout.read import problems
 from setout.read.build import ACTIONS
+from setout.read.conflicts import conflicts
 from setout.read.decode import decode
 from setout.read.limits import MAX_BYTES, MAX_MISTAKES
 from setout.read.model import Tree
@@ -23,6 +24,8 @@ def read(source: Source) -> Checked[Tree]:
     whole = Span(source.name, 0, len(source.text))
     if len(source.text) > MAX_BYTES:
         return Checked(None, (problems.text_too_large(Span(source.name, 0, 0), len(source.text)),))
+    if unmerged := conflicts(source):  # what else is wrong comes of reading both versions
+        return Checked(None, _limited(unmerged))
     scanned = scan(source, grammar_table())
     if scanned.fatal:
         return Checked(None, _limited(scanned.diagnostics))

@@ -91,6 +91,18 @@ def too_many_mistakes(at: Span | None) -> Diagnostic:
     )
 
 
+def merge_conflict(first: Span, rest: Sequence[Span]) -> Diagnostic:
+    return error(
+        "rod116",
+        "A merge conflict stands here",
+        first,
+        "Git could not tell which of two versions is meant",
+        *(Label(span, "the conflict goes on here") for span in rest[:-1]),
+        *(Label(span, "and ends here") for span in rest[-1:]),
+        help="keep the lines that are meant, from the one version or the other, and take these lines out",
+    )
+
+
 # --- characters ------------------------------------------------------------------------------------------
 
 

@@ -97,12 +97,12 @@ def housing_deep(
 ) -> Diagnostic:
     return warning(
         "rod365",
-        f"The {method.kind} for `{a.path}` is {ground.say(cut.depth)} deep in {ground.say(thick)} of `{b.path}`",
+        f"The {method.kind} for `{a.path}` is {ground.fine(cut.depth)} deep in {ground.fine(thick)} of `{b.path}`",
         method.span,
-        f"leaves {ground.say(thick - cut.depth)}",
+        f"leaves {ground.fine(thick - cut.depth)}",
         Label(a.head, "enters here"),
         Label(b.head, "cut here"),
-        help=f"keep it to {ground.say(thick * limit)}, or `{b.name}` may break along it",
+        help=f"keep it to {ground.fine(thick * limit)}, or `{b.name}` may break along it",
     )
 
 
