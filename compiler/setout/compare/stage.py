@@ -29,12 +29,14 @@ def compare(
     place = {board.path: i for i, board in enumerate(after)}
     pairs.sort(key=lambda pair: place[pair[1].path])
     to_new = {**owners, **{a.path: b.path for a, b in pairs}}
-    project = new.pieces.joined.placed.project
+    was, project = (plan.pieces.joined.placed.project for plan in (old, new))
     return Changes(
-        old.pieces.joined.placed.project.title,
+        was.title,
         project.title,
         project.metric,
         project.mark,
+        was.metric,
+        was.mark,
         tuple(Pair(a.path, b.path) for a, b in pairs),
         boards.changes(pairs, before, after, (methods_of(old), methods_of(new)), owners),
         assemblies.changes(old, new, owners),
