@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from setout.geometry import Axis, Box, Motion
 from setout.place import problems
 from setout.place.engine import Ask, Poisoned, Work, need
