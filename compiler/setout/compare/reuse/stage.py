@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import cache
 
 from setout.compare.model import Fate, Reuse, ToCut
+from setout.compare.names import Names
 from setout.compare.reuse.assigning import Edge, assign
 from setout.compare.reuse.body import unit_of
 from setout.compare.reuse.fitting import Fit, fit
@@ -19,12 +20,10 @@ from setout.plan.model import Plan
 _OWN = 0.5  # a board is rather made what its own place wants
 
 
-def reuse(
-    old: Plan, new: Plan, stocks: tuple[Mapping[str, str], Mapping[str, str]], to_new: Mapping[str, str]
-) -> Reuse:
-    """The least loss over the whole job. `stocks`: names that stocks are compared under; `to_new`: boards' paths."""
+def reuse(old: Plan, new: Plan, names: tuple[Names, Names], to_new: Mapping[str, str]) -> Reuse:
+    """The least loss over the whole job. `to_new`: boards' paths."""
     unit = unit_of(piece.shape for plan in (old, new) for piece in plan.pieces.pieces)
-    before, after = (lots_of(plan, names, unit) for plan, names in zip((old, new), stocks))
+    before, after = (lots_of(plan, called, unit) for plan, called in zip((old, new), names))
     fates = [_uncut(lot) for lot in before if lot.body is None]
     fates += _right(before, after, to_new)
     fates += _reworked(old, new, before, after, to_new, unit)

@@ -74,7 +74,7 @@ def _whole_stocks(fates: list[Fate], changes: Changes) -> Iterator[str]:
     for loss in changes.reuse.losses:
         some = [fate for fate in fates if material.get(fate.old) == loss.stock]
         if some and loss.lost == loss.cut:
-            yield f"all of {loss.stock}, {sum(fate.count for fate in some)} boards"
+            yield f"all of {loss.stock}, {wording.counted(sum(fate.count for fate in some), ('board', 'boards'))}"
             fates[:] = [fate for fate in fates if fate not in some]
 
 
