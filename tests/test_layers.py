@@ -21,12 +21,15 @@ ROOMS = (
     "practice",
     "strength",
     "read",
+    "fmt",
+    "new",
     "resolve",
     "place",
     "join",
     "piece",
     "inspect",
     "plan",
+    "compare",
     "drawing",
     "write",
     "pipeline",
@@ -46,7 +49,8 @@ WITH_REASON = {
     "write/printing.py",  # fontconfig takes its settings from a file and from nothing else
 }
 OF_OUR_OWN = {
-    *(".ci", ".gitignore", "DEVELOPERS.md", "LICENSE", "README.md", ".readme", "pyproject.toml"),
+    *(".ci", ".gitignore", ".pre-commit-hooks.yaml", ".readme"),
+    *("DEVELOPERS.md", "LICENSE", "README.md", "pyproject.toml"),
     *("compiler", "grammar", "specs", "tests"),
 }
 TO_THE_OUTSIDE = set("os pathlib shutil tempfile subprocess socket urllib http glob ctypes".split())

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from repository import Repository
 
 from setout.cli import main
 
@@ -49,3 +50,11 @@ def shop(tmp_path, monkeypatch, capsys) -> Shop:
     (tmp_path / "boards.rod").write_text(SPEC)
     monkeypatch.chdir(tmp_path)
     return Shop(tmp_path, capsys)
+
+
+@pytest.fixture
+def repository(shop, monkeypatch) -> Repository:
+    """The shop's folder in version control, the small spec committed as it is."""
+    made = Repository(shop.folder, monkeypatch)
+    made.commit()
+    return made

@@ -134,7 +134,7 @@ def test_marks_that_cannot_be_written_hold_the_packet_back(shop, monkeypatch):
     def refuse(path, data):
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(marks, "write_new", refuse)
+    monkeypatch.setattr(marks, "rewrite", refuse)
     assert build(shop) == 3
     assert "rod904" in shop.err and set(shop.files()) == {"boards.rod"} and not (shop.folder / "out").exists()
 

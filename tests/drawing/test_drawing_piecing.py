@@ -11,11 +11,12 @@ from drawing_reading import clashes, lines, sizes, words
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from setout.drawing import piece
+from setout.drawing import Landed, piece
+from setout.geometry import face_named
 
 
-def drawn(board, width=520, height=320, style=s.INCH, fastenings=(), measures=()):
-    return piece(s.piece_of(board, measures=measures), style, width, height, fastenings)
+def drawn(board, width=520, height=320, style=s.INCH, fastenings=(), measures=(), landed=()):
+    return piece(s.piece_of(board, measures=measures), style, width, height, fastenings, landed)
 
 
 def samples():
@@ -59,6 +60,18 @@ def test_both_faces_are_shown_when_both_are_worked():
     assert "pocket hole, toward left and right edges" in said
     assert "dowel hole, in front edge, centred" in said
     assert "11/64" in said  # a drill's size is not rounded to the mark of 1/32
+
+
+def test_where_others_land_is_outlined_within_the_board():
+    """A shelf all across is two lines, a rail at the corner its two inner sides; edges are drawn already."""
+    board = s.joined(s.board("a.side", s.box(0, 1, 0, 40, 0, 12), s.W, grain=s.H))
+    shelf = Landed(face_named("right"), s.box(1, 1, 10, 11, 0, 12), "C4")
+    rail = Landed(face_named("right"), s.box(1, 1, 39, 40, 0, 4), "B2")
+    other = Landed(face_named("left"), s.box(0, 0, 20, 21, 0, 12), "C9")
+    drawing = drawn(board, landed=[shelf, rail, other])
+    assert len(lines(drawing, "0.5 7 ")) == 4
+    assert {"C4", "B2"} <= set(words(drawing)) and "C9" not in words(drawing)
+    assert not clashes(drawing)
 
 
 def test_the_good_face_is_named():
@@ -125,6 +138,8 @@ def test_whatever_the_holes_no_words_overlap(wide, high, places):
         y = {"top": high}.get(toward or face, y)
         bores.append(s.bore(kind, face, (x, y, {"front": 0, "back": 1}.get(face, F(1, 2))), "1/4", "3/8", toward))
     board = s.joined(s.board("a.panel", s.box(0, wide, 0, high, 0, 1), s.D, grain=s.W), bores=bores)
-    drawing = drawn(board, height=420)
+    strips = (sorted((F(int(u * 64), 64) * wide, F(int(v * 64), 64) * wide)) for u, v, _ in places)
+    landed = [Landed(face_named("front"), s.box(a, b, 0, high, 0, 0), f"C{n}, D{n}") for n, (a, b) in enumerate(strips)]
+    drawing = drawn(board, height=420, landed=landed)
     assert drawing.width <= 520
     assert not clashes(drawing)

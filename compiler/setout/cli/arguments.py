@@ -12,12 +12,19 @@ from setout import __version__
 
 FORMATS = ("pdf", "html", "csv", "json", "svg")
 
+PRINTED = ("text", "markdown", "json")
+
+CHANGE_FORMATS = (*PRINTED, "html", "pdf")
+
+TEMPLATES = ("list", "bookcase", "base")
+
 EXIT_CODES = """\
 exit codes:
   0  clean; there may be warnings
-  1  the spec has errors, nothing was written
+  1  the spec has errors, nothing was written (fmt --check: the layout is another)
   2  the command was called wrongly
-  3  setout or the machine failed (a full disk, a fault in setout)"""
+  3  setout or the machine failed (a full disk, a fault in setout)
+  4  diff: something changes (1 stays for specs with errors)"""
 
 
 def parsed(argv: list[str]) -> Namespace:
@@ -35,7 +42,7 @@ def _parser() -> ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"setout {__version__}")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for add in (_build, _check, _why, _explain, _practice):
+    for add in (_build, _check, _why, _diff, _fmt, _new, _explain, _practice):
         add(commands)
     return parser
 
@@ -81,7 +88,7 @@ def _build(commands) -> None:
 
 def _check(commands) -> None:
     parser = _command(commands, "check", "say what is wrong with a spec, write nothing")
-    parser.add_argument("spec", metavar="SPEC", help="the spec, a .rod file; - reads standard input")
+    parser.add_argument("specs", metavar="SPEC", nargs="+", help="the spec, a .rod file; - reads standard input")
     parser.add_argument("--format", choices=("text", "json"), default="text", help="for people (default) or programs")
     _settings(parser)
 
@@ -91,6 +98,61 @@ def _why(commands) -> None:
     parser.add_argument("spec", metavar="SPEC", help="the spec, a .rod file; - reads standard input")
     parser.add_argument("part", metavar="PART[.AXIS]", help="such as left_base.shelf.2 or left_base.shelf.2.wide")
     _settings(parser)
+
+
+def _diff(commands) -> None:
+    parser = _command(commands, "diff", "tell what a change of the spec does to the boards")
+    parser.add_argument(
+        "old", metavar="OLD", nargs="?", help="the spec before: a .rod file, or FILE@REVISION as Git has it"
+    )
+    parser.add_argument(
+        "new", metavar="NEW", nargs="?", help="the spec now, likewise (default: the file of which OLD is a revision)"
+    )
+    parser.add_argument(
+        "--format",
+        metavar="LIST",
+        type=_change_formats,
+        default=PRINTED[:1],
+        help=f"with commas between: one of {', '.join(PRINTED)}, which is printed (default: text), and html, pdf, which"
+        " are written",
+    )
+    parser.add_argument(
+        "--out", metavar="DIR", type=_folder, help="where html and pdf go (default: out/NAME in this folder)"
+    )
+    parser.add_argument(
+        "--for-git",
+        metavar="ARGUMENT",
+        nargs=argparse.REMAINDER,
+        help="be the driver that git diff and git log run: all that follows is what Git says of a file",
+    )
+    _settings(parser)
+
+
+def _fmt(commands) -> None:
+    parser = _command(commands, "fmt", "put specs into the canonical layout")
+    parser.add_argument(
+        "files",
+        metavar="FILE",
+        nargs="+",
+        help="a .rod file, laid out in place; - goes from standard input to standard output",
+    )
+    parser.add_argument("--check", action="store_true", help="write nothing; name what would change, and exit with 1")
+    parser.add_argument("--diff", action="store_true", help="write nothing; print what would change")
+
+
+def _new(commands) -> None:
+    parser = _command(commands, "new", "start a spec")
+    parser.add_argument("name", metavar="NAME", help="such as hall_shelves: hall_shelves.rod is written")
+    start = parser.add_mutually_exclusive_group()
+    start.add_argument(
+        "--template", choices=TEMPLATES, default=TEMPLATES[0], help=f"what to start from (default: {TEMPLATES[0]})"
+    )
+    start.add_argument(
+        "--from",
+        metavar="TABLE",
+        dest="table",
+        help="make loose parts of a table, a .csv file with such heads as part, length (mm), width, qty, material",
+    )
 
 
 def _explain(commands) -> None:
@@ -150,8 +212,20 @@ def _folder(text: str) -> str:
 
 
 def _formats(text: str) -> tuple[str, ...]:
+    return _among(text, FORMATS)
+
+
+def _change_formats(text: str) -> tuple[str, ...]:
+    asked = _among(text, CHANGE_FORMATS)
+    if len(set(asked) & set(PRINTED)) > 1:
+        raise ArgumentTypeError(f"of {', '.join(PRINTED)} only one can be printed at a time")
+    return asked
+
+
+def _among(text: str, known: tuple[str, ...]) -> tuple[str, ...]:
+    """Words with commas between, each known, in the order known."""
     asked = tuple(dict.fromkeys(word.strip() for word in text.split(",") if word.strip()))
-    unknown = [word for word in asked if word not in FORMATS]
+    unknown = [word for word in asked if word not in known]
     if unknown or not asked:
-        raise ArgumentTypeError(f"{', '.join(map(repr, unknown)) or 'nothing'} is not among {', '.join(FORMATS)}")
-    return tuple(word for word in FORMATS if word in asked)
+        raise ArgumentTypeError(f"{', '.join(map(repr, unknown)) or 'nothing'} is not among {', '.join(known)}")
+    return tuple(word for word in known if word in asked)

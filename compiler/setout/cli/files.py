@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -53,6 +54,17 @@ def said_by_system(trouble: Exception) -> str:
     return trouble.strerror if isinstance(trouble, OSError) and trouble.strerror else str(trouble)
 
 
+@dataclass(frozen=True)
+class Reading:
+    """Where files are read from. `resolved(path)` and `read_bytes(path, limit)` are as those above, on the disk."""
+
+    resolved: Callable[[Path], Path | Refusal] = resolved
+    read_bytes: Callable[[Path, int], bytes | Refusal] = read_bytes
+
+
+DISK = Reading()
+
+
 @dataclass
 class Folder:
     """A spec's own folder, the only place its files are read from. Remembers what was read and why something was not.
@@ -61,6 +73,7 @@ class Folder:
     """
 
     root: Path
+    reading: Reading = DISK
     sources: dict[str, Source] = field(default_factory=dict)
     paths: dict[str, Path] = field(default_factory=dict)
     refused: dict[str, Refusal] = field(default_factory=dict)
@@ -80,7 +93,7 @@ class Folder:
         """Read a file of the spec. One that is no text is told of in `found`, and then it is no source either."""
         from setout.read import MAX_BYTES, decode
 
-        data = read_bytes(path, MAX_BYTES + 1)
+        data = self.reading.read_bytes(path, MAX_BYTES + 1)
         if isinstance(data, Refusal):
             return data
         self._total += len(data)
@@ -95,7 +108,7 @@ class Folder:
     def _allowed(self, name: str) -> Path | Refusal:
         if self._total >= TOTAL_LIMIT:
             return Refusal("many")
-        path = resolved(Path(name))
+        path = self.reading.resolved(Path(name))
         if isinstance(path, Path) and not path.is_relative_to(self.root):
             return Refusal("outside")
         return path

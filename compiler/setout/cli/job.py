@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from setout.cli import problems
-from setout.cli.files import Folder, Refusal, resolved
+from setout.cli.files import DISK, Folder, Reading, Refusal
 from setout.cli.marks import MarksFile, read_marks
 from setout.cli.output import KEPT_SUFFIXES
 from setout.diagnostics import Checked, Diagnostic
@@ -44,32 +44,40 @@ class Job:
         return (*self.read, *beside)
 
 
-def compiled(spec: str, settings: Mapping[str, str], tell: Callable[[str], None], cut: Cut | None = None) -> Job:
-    """Read the spec, what it includes and its marks, and compile them; `cut` plans the cutting."""
+def compiled(
+    spec: str,
+    settings: Mapping[str, str],
+    tell: Callable[[str], None],
+    cut: Cut | None = None,
+    reading: Reading = DISK,
+    before: Plan | None = None,
+) -> Job:
+    """Read the spec, what it includes and its marks, and compile them; `cut` plans the cutting. `before`: an earlier
+    revision, whose marks are carried on."""
     if spec == "-":
-        return _from_standard_input(settings, tell)
-    path = resolved(Path(spec))
+        return _from_standard_input(settings, tell, before)
+    path = reading.resolved(Path(spec))
     spec = Path(spec).as_posix()
     if isinstance(path, Refusal):
         return _unread(spec, path, ())
-    folder = Folder(path.parent)
+    folder = Folder(path.parent, reading)
     refusal = folder.take(spec, path)
     if refusal is not None:
         return _unread(spec, refusal, folder.found)
-    marks = read_marks(path, spec)
+    marks = read_marks(path, spec, reading)
     if marks.value is None:
         return Job(Checked(None, marks.diagnostics), {}, path, None, (path,))
-    return _run(spec, folder, settings, marks.value, tell, cut)
+    return _run(spec, folder, settings, marks.value, tell, cut, before)
 
 
-def _from_standard_input(settings: Mapping[str, str], tell: Callable[[str], None]) -> Job:
+def _from_standard_input(settings: Mapping[str, str], tell: Callable[[str], None], before: Plan | None) -> Job:
     from setout.read import MAX_BYTES, decode
 
     text = decode(STANDARD_INPUT, sys.stdin.buffer.read(MAX_BYTES + 1))
     if text.value is None:
         return Job(Checked(None, text.diagnostics), {}, None, None, ())
-    folder = Folder(Path.cwd().resolve(), {STANDARD_INPUT: text.value})
-    return _run(STANDARD_INPUT, folder, settings, None, tell)
+    folder = Folder(Path.cwd().resolve(), sources={STANDARD_INPUT: text.value})
+    return _run(STANDARD_INPUT, folder, settings, None, tell, before=before)
 
 
 def _run(
@@ -79,10 +87,15 @@ def _run(
     marks: MarksFile | None,
     tell: Callable[[str], None],
     cut: Cut | None = None,
+    before: Plan | None = None,
 ) -> Job:
     from setout.pipeline import compile_spec, in_order
 
     register = marks.source if marks else Source("marks", "")
+    if before is not None:
+        from setout.compare import carried_on
+
+        register = carried_on(register, before)
     result = compile_spec(folder.sources[name], folder.included, settings, register, tell, cut)
     if result.value is None and not result.failed:
         raise RuntimeError("a stage handed nothing on and did not say why")

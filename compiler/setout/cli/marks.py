@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import os
-import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
 from setout.cli import problems
-from setout.cli.files import Refusal, read_bytes, resolved, said_by_system
-from setout.cli.output import write_new
+from setout.cli.files import DISK, Reading, Refusal, read_bytes, said_by_system
+from setout.cli.output import rewrite
 from setout.diagnostics import Checked, Diagnostic
 from setout.source import Source
 
@@ -27,15 +26,15 @@ class MarksFile:
     data: bytes | None
 
 
-def read_marks(spec: Path, typed: str) -> Checked[MarksFile]:
+def read_marks(spec: Path, typed: str, reading: Reading = DISK) -> Checked[MarksFile]:
     """The marks file of a spec. `spec` has its links resolved; the marks must not lead out of its folder."""
     from setout.read import decode
 
     name = os.path.join(os.path.dirname(typed), spec.stem + ".marks")
-    path = resolved(spec.with_name(spec.stem + ".marks"))
+    path = reading.resolved(spec.with_name(spec.stem + ".marks"))
     if isinstance(path, Path) and not path.is_relative_to(spec.parent):
         path = Refusal("outside")
-    data = path if isinstance(path, Refusal) else read_bytes(path, LIMIT + 1)
+    data = path if isinstance(path, Refusal) else reading.read_bytes(path, LIMIT + 1)
     if isinstance(path, Path) and data == Refusal("missing"):
         return Checked(MarksFile(path, Source(name, ""), None))
     if isinstance(path, Refusal) or isinstance(data, Refusal):
@@ -54,17 +53,8 @@ def append(marks: MarksFile, text: str) -> Diagnostic | None:
     """Add lines at the end. What stood there stays byte for byte: a new file is written beside and renamed over it."""
     old = marks.data or b""
     joint = b"\n" if old and not old.endswith(b"\n") else b""
-    beside = marks.path.with_name(f".{marks.path.name}.{os.getpid()}.part")
     try:
-        try:
-            write_new(beside, old + joint + text.encode())
-            if marks.data is not None:
-                os.chmod(beside, stat.S_IMODE(os.stat(marks.path).st_mode))
-            os.replace(beside, marks.path)
-        except OSError:
-            if os.path.lexists(beside):
-                os.unlink(beside)
-            raise
+        rewrite(marks.path, old + joint + text.encode())
     except OSError as trouble:
         return problems.register_unwritable(marks.source.name, said_by_system(trouble))
     return None

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import os
+import stat
 from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePosixPath
 
@@ -90,6 +92,23 @@ def write_new(path: Path, data: bytes, mode: int = 0o666) -> None:
     handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), mode)
     with open(handle, "wb") as file:
         file.write(data)
+
+
+def rewrite(path: Path, data: bytes) -> None:
+    """The file anew, with the permissions that it had: written beside and renamed over it. Raises OSError, and then
+    it is as it was."""
+    mode = stat.S_IMODE(os.stat(path).st_mode) if path.exists() else None
+    if mode is not None and not os.access(path, os.W_OK):
+        raise PermissionError(errno.EACCES, "it is write-protected")
+    beside = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        write_new(beside, data)
+        if mode is not None:
+            os.chmod(beside, mode)
+        os.replace(beside, path)
+    except OSError:
+        _without_complaint(os.unlink, beside)
+        raise
 
 
 def _inside(name: str) -> str:

@@ -23,6 +23,9 @@ _REASONS = {
         "the spec's files would come to more than 4 MB",
         "Take out what the job doesn't use.",
     ),
+    "link": ("it is a link there", "Only ordinary files are read; name the file that the link leads to."),
+    "submodule": ("it belongs to another repository there, a submodule", "Run it on a copy in that repository."),
+    "large": ("it is larger there than a spec may be: {detail} bytes", "Name the .rod file itself."),
     "told": ("it is not the text of a spec", "What is the matter with it is told below."),
 }
 
@@ -97,3 +100,83 @@ def printing_unavailable(detail: str) -> Diagnostic:
         help="It is set with Pango. On Debian and Ubuntu: apt install libpangoft2-1.0-0 libharfbuzz-subset0; on macOS:"
         " brew install pango. Without it the other documents can be had: --format html,csv,json,svg",
     )
+
+
+def spec_unwritable(name: str, detail: str) -> Diagnostic:
+    return error(
+        "rod920",
+        f"Can't write {shown(name)}: {shown(detail)}",
+        None,
+        help="Nothing was changed there. See that the folder is there, that you may write in it, and that no other"
+        " program is writing the file.",
+    )
+
+
+def in_the_way(name: str, there: str) -> Diagnostic:
+    """`there`: what was found, the spec itself or its marks."""
+    is_marks = there != name
+    return error(
+        "rod921",
+        f"{shown(there)} is there already" + (", marks of boards that may be cut" if is_marks else ""),
+        None,
+        help=f"{'It would belong to the new spec. ' if is_marks else ''}Nothing was written. Give the new spec another"
+        " name, or move what is there out of the way.",
+    )
+
+
+def table_refused(name: str, reason: str, detail: str) -> Diagnostic:
+    matter, _ = _REASONS[reason]
+    return error(
+        "rod922",
+        f"Can't read the table {shown(name)}: {matter.format(detail=shown(detail))}",
+        None,
+        help="Name a file of values with commas, semicolons or tabs between them, as spreadsheets save it.",
+    )
+
+
+# --- revisions -------------------------------------------------------------------------------------------
+
+
+def git_unusable(detail: str) -> Diagnostic:
+    return error(
+        "rod924",
+        f"Can't ask Git for a revision: {_short(detail)}",
+        None,
+        help="Without Git two files can be compared: setout diff OLD.rod NEW.rod",
+    )
+
+
+def no_repository(name: str) -> Diagnostic:
+    return error(
+        "rod925",
+        f"{_short(name)} is in no Git repository",
+        None,
+        help="What stands behind the @ is a revision of the repository that the file is kept in. Two files are compared"
+        " without any: setout diff OLD.rod NEW.rod",
+    )
+
+
+def no_revision(name: str, revision: str) -> Diagnostic:
+    return error(
+        "rod926",
+        f"The repository of {_short(name)} has no revision {_short(revision) or '(none is named)'}",
+        None,
+        help="Name a commit as Git does, such as HEAD~3, a branch or a tag; git log lists them.",
+    )
+
+
+def not_at_revision(name: str, revision: str, reason: str, detail: str) -> Diagnostic:
+    matter, what_to_do = _REASONS[reason]
+    if reason == "missing":
+        what_to_do = f"git log --follow -- {_short(name)} tells when it came and under which names."
+    return error(
+        "rod927",
+        f"Can't read {_short(name)} at {_short(revision)}: {matter.format(detail=shown(detail))}",
+        None,
+        help=what_to_do,
+    )
+
+
+def _short(text: str) -> str:
+    text = shown(text)
+    return text if len(text) <= 120 else f"{text[:119]}…"

@@ -124,9 +124,7 @@ def _printed(joined: Joined, board: JoinedBoard, own: Axis, style: Style) -> Lin
         yield f"  printed {said(sizes[-1], style)}"
 
 
-def _position(
-    joined: Joined, drawn: JoinedBoard, own: Axis, amount: Amount, where: Where, style: Style
-) -> Lines:
+def _position(joined: Joined, drawn: JoinedBoard, own: Axis, amount: Amount, where: Where, style: Style) -> Lines:
     """How far its left, bottom or front face is from its assembly's; between which two when it waits for a measure."""
     board = drawn.board
     face = Face(own, -1)

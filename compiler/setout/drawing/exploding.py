@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from setout.drawing.ink.arrows import arrow
 from setout.drawing.ink.lettering import shortened, width
 from setout.drawing.ink.room import Raster
-from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HAIR_DASHED, OUTLINE, OVER, Area, Canvas, Pen, Point
+from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HAIR_DASHED, HEAVY, OUTLINE, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
 from setout.drawing.solids.oblique import ACROSS, UP, bounds, flat, looked_at, visible
 from setout.drawing.solids.solid import P3, Block, Edge, added, block, edges, split, taken_out
@@ -19,7 +20,10 @@ from setout.units import Style
 
 MARK = 11.0
 MOST = 150  # things in one drawing; more could not be told apart
+CLEARLY = 1.2  # so much larger
 GRAIN = 24.0  # length of the grain arrow, points
+HEAVIER = {OUTLINE: Pen(2.0), FINE: HEAVY}
+HEAVIER_DASHED = Pen(2.0, (5, 2.5))
 MARGIN = 18.0  # kept free round the boards for marks that stand outside
 _TOWARD_EYE = (1, 1, -1)  # signs of the faces that are seen: right, top, front
 
@@ -33,6 +37,7 @@ class Item(NamedTuple):
     gone: tuple[Block, ...]
     grain: int | None
     held: bool
+    heavy: bool = False
 
 
 def exploded(
@@ -52,18 +57,48 @@ def exploded(
     return canvas.finished(title)
 
 
+@dataclass(frozen=True)
+class Apart:
+    """An assembly to be pulled apart. The boards of the paths `heavy` are drawn with a heavy outline."""
+
+    scene: JoinedScene
+    path: str
+    mark_of: Mapping[str, str]
+    heavy: frozenset[str]
+
+
+def exploded_alike(sides: Sequence[Apart], rooms: Sequence[tuple[float, float]]) -> tuple[int, tuple[Drawing, ...]]:
+    """Several at one scale, in that of the `rooms` (width and height for each) where they come out largest, the first
+    unless another shows them clearly larger; which of them that is."""
+    known = [_items(side.scene, side.path, side.mark_of, side.heavy)[:MOST] for side in sides]
+    best: tuple[float, int, list[_Apart]] | None = None
+    for n, room in enumerate(rooms):
+        drawn = [_Apart(items, Canvas(), *room) for items in known]
+        scale = min(one.scale for one in drawn)
+        if best is None or scale > CLEARLY * best[0]:
+            best = scale, n, drawn
+    assert best is not None, "there must be room"
+    made = []
+    for side, one in zip(sides, best[2]):
+        one.draw(best[0])
+        made.append(one.canvas.finished(f"{_named(side.path) or 'The job'}, pulled apart"))
+    return best[1], tuple(made)
+
+
 def _named(path: str) -> str:
     return path.replace("_", " ")
 
 
-def _items(scene: JoinedScene, path: str, mark_of: Mapping[str, str]) -> list[Item]:
+def _items(
+    scene: JoinedScene, path: str, mark_of: Mapping[str, str], heavy: frozenset[str] = frozenset()
+) -> list[Item]:
     out = []
     for at, joined in scene.boards.items():
         b = joined.board
         if b.owner == path:
             grain = int(b.grain) if isinstance(b.grain, int) else None
             whole, gone = block(joined.box), tuple(taken_out(joined))
-            out.append(Item(mark_of.get(at, b.name), b.box, whole, gone, grain, any(b.held)))
+            out.append(Item(mark_of.get(at, b.name), b.box, whole, gone, grain, any(b.held), at in heavy))
     for inner in scene.scene.instances.values():
         if inner.parent == path and inner.path != path:
             outline = _outline(scene, inner.path)
@@ -100,17 +135,20 @@ class _Apart:
         right, high = max(r[2] for r in self.rims), max(r[3] for r in self.rims)
         self.origin = (left, high)
         self.scale = min((width - 2 * MARGIN) / (right - left), (height - 2 * MARGIN) / (high - low))
-        self.area = Area(-MARGIN, -MARGIN, (right - left) * self.scale + MARGIN, (high - low) * self.scale + MARGIN)
+        self.size = right - left, high - low
         self.planes: dict[tuple[int, str, float], int] = {}
 
     def at(self, p: P3) -> Point:
         x, y = flat(p)
         return (x - self.origin[0]) * self.scale, (self.origin[1] - y) * self.scale
 
-    def draw(self) -> None:
+    def draw(self, scale: float | None = None) -> None:
+        """At that scale, or the largest there is room for."""
+        self.scale = scale or self.scale
+        self.area = Area(-MARGIN, -MARGIN, self.size[0] * self.scale + MARGIN, self.size[1] * self.scale + MARGIN)
         for item, move in zip(self.items, self.moves):
             for edge in edges(item.whole, item.gone):
-                pen = _pen(edge, item.held)
+                pen = _pen(edge, item.held, item.heavy)
                 if pen:
                     self._seen_line(added(edge.a, move), added(edge.b, move), pen)
         for touch in self.touches:
@@ -197,7 +235,7 @@ class _Apart:
                     break
 
 
-def _pen(edge: Edge, held: bool) -> Pen | None:
+def _pen(edge: Edge, held: bool, heavy: bool = False) -> Pen | None:
     """Outer edges stronger than those between two seen faces; None for edges that turn away."""
     pen: Pen | None = FINE
     if len(edge.empty) == 3:
@@ -205,7 +243,9 @@ def _pen(edge: Edge, held: bool) -> Pen | None:
         (su, sv) = next(q for q in ((-1, -1), (-1, 1), (1, -1), (1, 1)) if q not in edge.empty)
         seen = (-su == _TOWARD_EYE[u]) + (-sv == _TOWARD_EYE[v])
         pen = (None, OUTLINE, FINE)[seen]
-    return BROKEN[pen] if pen and held else pen
+    if pen and heavy:
+        pen = HEAVIER[pen]
+    return BROKEN.get(pen, HEAVIER_DASHED) if pen and held else pen
 
 
 def _moves(boxes: list[Box], rank: list[tuple[float, float, float]]) -> list[P3]:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Mapping
 from fractions import Fraction
+from itertools import groupby
 from typing import NamedTuple
 
 from setout.drawing.ink import dimension
+from setout.drawing.ink.hatch import hatch
 from setout.drawing.ink.lettering import SMALL, shortened, width
 from setout.drawing.ink.room import CELL, Raster
-from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HEAVY, OUTLINE, OVER, Area, Canvas, Pen, Point
+from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HEAVY, LINES, OUTLINE, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
 from setout.drawing.solids.seen import Face2, Run, Seen
 from setout.drawing.solids.solid import Block, without_notches
@@ -21,6 +23,7 @@ from setout.units import Style, say
 FOOT = 1.25  # inches; how wide a foot is drawn, for its hardware says only how far it raises
 NAME = 11.0
 ASIDE, APART = 44.0, 46.0  # points between the front and what is seen beside it and over it
+HATCHED = 4.6  # points between the lines of a hatched board
 TRIES = 4  # at a scale at which words too find room
 TOGETHER = "Seen from the front, from above and from the right side, at one scale"
 
@@ -42,11 +45,13 @@ LOOKS = {
 
 
 class Thing(NamedTuple):
-    """Something drawn: its blocks, the name it is labelled with (by group), and whether its size is still held."""
+    """Something drawn: its blocks, the name it is labelled with (by group), whether its size is still held, and the
+    board's path."""
 
     blocks: tuple[Block, ...]
     group: str
     held: bool
+    path: str = ""
 
 
 def view(
@@ -54,10 +59,10 @@ def view(
 ) -> Drawing:
     """The whole job from one side: `side` is "front", "side" (from the right) or "top"."""
     look, canvas = LOOKS[side], Canvas()
-    things = _things(scene)
+    things = things_in(scene)
     if not things:
         return _nothing(canvas, look.says)
-    sheet = _Sheet(scene, things, look, style)
+    sheet = Sheet(scene, things, look, style)
     sheet.draw(canvas, min((width - 46) / sheet.wide, (height - 40 - sheet.below) / sheet.tall), (0, 0), mark_of)
     return canvas.finished(look.says)
 
@@ -65,10 +70,10 @@ def view(
 def together(scene: JoinedScene, mark_of: Mapping[str, str], width: float, height: float, style: Style) -> Drawing:
     """All three at one scale and in line: from above over the front, from the right beside it, so that a rule
     carries across."""
-    things = _things(scene)
+    things = things_in(scene)
     if not things:
         return _nothing(Canvas(), TOGETHER)
-    front, side, top = (_Sheet(scene, things, LOOKS[name], style) for name in ("front", "side", "top"))
+    front, side, top = (Sheet(scene, things, LOOKS[name], style) for name in ("front", "side", "top"))
     wide, high = width - 48 - ASIDE, height - 62 - APART
     for _ in range(TRIES):
         scale = min(wide / (front.wide + side.wide), high / (front.tall + top.tall))
@@ -79,7 +84,7 @@ def together(scene: JoinedScene, mark_of: Mapping[str, str], width: float, heigh
     return made
 
 
-def _in_line(front: _Sheet, side: _Sheet, top: _Sheet, scale: float, mark_of: Mapping[str, str]) -> Canvas:
+def _in_line(front: Sheet, side: Sheet, top: Sheet, scale: float, mark_of: Mapping[str, str]) -> Canvas:
     canvas = Canvas()
     right, down = front.wide * scale + ASIDE, top.tall * scale + APART
     top.draw(canvas, scale, (0, 0), mark_of, ("up",))
@@ -95,12 +100,12 @@ def _nothing(canvas: Canvas, says: str) -> Drawing:
     return canvas.finished(says)
 
 
-def _things(scene: JoinedScene) -> list[Thing]:
+def things_in(scene: JoinedScene) -> list[Thing]:
     """Boards, then feet. A board of the job itself is a group of its own; others belong to their outermost assembly."""
     out = []
     for path, joined in scene.boards.items():
         group = _group(scene, joined.board.owner) or path
-        out.append(Thing(tuple(without_notches(joined)), group, any(joined.board.held)))
+        out.append(Thing(tuple(without_notches(joined)), group, any(joined.board.held), path))
     for fitting in scene.scene.fittings:
         if fitting.hardware.raises > 0:
             blocks = tuple(_foot(p, fitting.hardware.raises, fitting.face) for p in fitting.points)
@@ -121,12 +126,15 @@ def _foot(at: tuple[Fraction, Fraction, Fraction], raises: Fraction, face: Face)
     return Block((x - FOOT / 2, y - float(raises), z - FOOT / 2), (x + FOOT / 2, y, z + FOOT / 2))
 
 
-class _Sheet:
+class Sheet:
     """One view under way. `origin` is the page point of its upper left corner, `wide` and `tall` its extent in
-    inches."""
+    inches. The boards of the paths `hatched` are."""
 
-    def __init__(self, scene: JoinedScene, things: list[Thing], look: Look, style: Style) -> None:
+    def __init__(
+        self, scene: JoinedScene, things: list[Thing], look: Look, style: Style, hatched: frozenset[str] = frozenset()
+    ) -> None:
         self.scene, self.things, self.look, self.style = scene, things, look, style
+        self.hatched = {n for n, thing in enumerate(things) if thing.path in hatched}
         self.seen = Seen(self._faces())
         self.floor = 0.0 if look.up == Axis.HIGH else None
         low = min(self.seen.ys[0], self.floor) if self.floor is not None else self.seen.ys[0]
@@ -161,6 +169,7 @@ class _Sheet:
         deepest = max(f.near for f in self.seen.faces)
         for run in runs:
             self.canvas.line(self.at(run.x, run.y), self.at(run.x2, run.y2), self._pen(run, nearest, deepest))
+        self._hatching()
         self._ground()
         self._sizes(sizes)
         self._names(mark_of)
@@ -174,6 +183,20 @@ class _Sheet:
         else:
             pen = OUTLINE if run.near <= nearest + (deepest - nearest) / 4 else FINE
         return BROKEN[pen] if self.things[run.front].held else pen
+
+    def _hatching(self) -> None:
+        """Row by row of what is seen, each as far as it is of hatched boards."""
+        if not self.hatched:
+            return
+        rows, columns = len(self.seen.ys) - 1, len(self.seen.xs) - 1
+        for row in range(rows):
+            lit = [self.seen.owner(row, column) in self.hatched for column in range(columns)]
+            for is_lit, some in groupby(range(columns), lit.__getitem__):
+                if is_lit:
+                    mine = list(some)
+                    left, bottom = self.at(self.seen.xs[mine[0]], self.seen.ys[row])
+                    right, top = self.at(self.seen.xs[mine[-1] + 1], self.seen.ys[row + 1])
+                    hatch(self.canvas, Area(left, top, right, bottom), HATCHED)
 
     def _ground(self) -> None:
         """The floor, and from the side or above the wall behind when the job stands against it."""
@@ -254,6 +277,8 @@ class _Sheet:
             areas = (raster.place(i, width(words, size, True) + 4, size + 3) for i in mine)
             area = next(filter(None, areas), None)
             if area:
+                if self.hatched.intersection(mine):
+                    self.canvas.mask(area, LINES)
                 self.canvas.text(area.middle, words, size, bold=True)
                 raster.take(area)
                 return True

@@ -127,6 +127,15 @@ class Motion:
         return Motion(to, sign, self.point(first.shift))  # type: ignore[arg-type]
 
     @property
+    def inverse(self) -> Motion:
+        """The motion that undoes this one."""
+        to = (self.to.index(0), self.to.index(1), self.to.index(2))
+        sign = (self.sign[to[0]], self.sign[to[1]], self.sign[to[2]])
+        zero = Fraction(0)
+        x, y, z = Motion(to, sign, (zero, zero, zero)).point(self.shift)
+        return Motion(to, sign, (-x, -y, -z))
+
+    @property
     def reflects(self) -> bool:
         """Whether it turns a left hand into a right hand (determinant -1)."""
         inversions = sum(self.to[i] > self.to[j] for i in range(3) for j in range(i + 1, 3))

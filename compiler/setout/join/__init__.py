@@ -8,6 +8,7 @@ from functools import partial
 from setout.diagnostics import Checked
 from setout.join.fastening import Known
 from setout.join.findings import findings
+from setout.join.footprints import Footprint, footprints, unsettled
 from setout.join.ground import Ground
 from setout.join.model import (
     Bore,
@@ -23,7 +24,19 @@ from setout.join.touching import solid
 from setout.place.model import Placed
 from setout.units import Style, said
 
-__all__ = ["Bore", "Cavity", "Contact", "Fastening", "Joined", "JoinedBoard", "JoinedScene", "join"]
+__all__ = [
+    "Bore",
+    "Cavity",
+    "Contact",
+    "Fastening",
+    "Footprint",
+    "Joined",
+    "JoinedBoard",
+    "JoinedScene",
+    "footprints",
+    "join",
+    "unsettled",
+]
 
 _SIXTY_FOURTH = Fraction(1, 64)
 _TENTH = Fraction(1, 254)  # a tenth of a millimetre, in inches

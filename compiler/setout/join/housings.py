@@ -96,12 +96,13 @@ Found = list[tuple[str, Diagnostic]]
 def _made(ground: Ground, contacts: Iterable[Contact]) -> tuple[list[_Made], Found]:
     """The housings that can be made, and what is wrong with the others (by contact)."""
     made, found = [], []
-    methods = {joint.id: housing_of(joint) for joint in ground.scene.joints}
+    joints = {joint.id: joint for joint in ground.scene.joints}
     for contact in contacts:
-        method = methods[contact.joint]
+        joint = joints[contact.joint]
+        method = housing_of(joint)
         if method is None:
             continue
-        wrong = _unfit(ground, contact, method)
+        wrong = _unfit(ground, joint, contact, method)
         if wrong is not None:
             found.append((contact.id, wrong))
             continue
@@ -110,13 +111,13 @@ def _made(ground: Ground, contacts: Iterable[Contact]) -> tuple[list[_Made], Fou
     return made, found
 
 
-def _unfit(ground: Ground, contact: Contact, method: Method) -> Diagnostic | None:
+def _unfit(ground: Ground, joint: Joint, contact: Contact, method: Method) -> Diagnostic | None:
     a = ground.board(contact.a)
     if contact.b is None:
         return problems.not_on_a_wall(a, method)
     outer = contact.area.lo[contact.face_a.axis] == a.box.face(contact.face_a)
     if contact.face_a.axis == a.thick or not outer:
-        return problems.no_edge_enters(a, ground.board(contact.b), contact, method)
+        return problems.no_edge_enters(joint, a, ground.board(contact.b), contact, method)
     depth = _depth(ground, contact, method)
     if depth <= 0 or not 0 <= (method.gap or 0) < depth:
         return problems.depth_and_gap(ground, method, depth)

@@ -2,7 +2,7 @@
 
 from setout.piece.model import Entry, Member, Piece, Pieces, Register, Run, Size
 from setout.piece.register import parse_register, register_text
-from setout.piece.stage import flat, piece
+from setout.piece.stage import flat, piece, ways_flat
 
 __all__ = [
     "Entry",
@@ -16,4 +16,5 @@ __all__ = [
     "parse_register",
     "piece",
     "register_text",
+    "ways_flat",
 ]

@@ -49,6 +49,15 @@ def shape(outline: Outline) -> Shape:
     return Shape("; ".join(words), axes, signs)
 
 
+def lays(outline: Outline) -> tuple[Lay, ...]:
+    """All the ways of laying a board down that give its canonical shape: more than one when it is alike turned."""
+    _, forms = _scaled(outline)
+    table = _Table(outline.skeleton, forms)
+    laid = [(_laid(table, lay), lay) for lay in _lays(outline.skeleton, forms)]
+    best = min(how for how, _ in laid)
+    return tuple(lay for how, lay in laid if how == best)
+
+
 def laying(axes: tuple[int, int, int], signs: tuple[int, int, int], lo: tuple, hi: tuple) -> Motion:
     """The motion that takes a board's box (job coordinates) to its own frame, low corner at 0."""
     to, sign, shift = [0, 0, 0], [1, 1, 1], [Fraction(0)] * 3

@@ -12,7 +12,7 @@ from setout.piece.marks import give_marks
 from setout.piece.model import EdgeBand, Piece, Pieces, Register
 from setout.piece.outline import outline
 from setout.piece.runs import runs_of
-from setout.piece.shape import laying, shape
+from setout.piece.shape import laying, lays, shape
 from setout.units import Style
 
 
@@ -42,6 +42,11 @@ def flat(board: JoinedBoard) -> Motion:
     corner at 0. All boards of a piece then look the same; never a reflection."""
     made = shape(outline(board))
     return laying(made.axes, made.signs, board.box.lo, board.box.hi)
+
+
+def ways_flat(board: JoinedBoard) -> tuple[Motion, ...]:
+    """All motions as `flat` is one: several when a turn of the board leaves it the same."""
+    return tuple(laying(*lay, board.box.lo, board.box.hi) for lay in lays(outline(board)))
 
 
 def _piece(group: Group, mark: str, others: tuple[str, ...]) -> Piece:

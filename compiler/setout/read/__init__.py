@@ -11,10 +11,11 @@ from setout.read.model import Tree
 from setout.read.parse import Parse
 from setout.read.repair import REPAIRS
 from setout.read.scan import scan
+from setout.read.settle import Words, settled
 from setout.read.table import grammar_table
 from setout.source import Source, Span
 
-__all__ = ["MAX_BYTES", "Tree", "decode", "read"]
+__all__ = ["MAX_BYTES", "Tree", "Words", "decode", "read", "settled"]
 
 
 def read(source: Source) -> Checked[Tree]:

@@ -5,7 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
-from setout.drawing import Drawing, exploded, fronts, order_graph, piece, sheet, stick, together, view
+from setout.drawing import (
+    BOTH,
+    Drawing,
+    Landed,
+    exploded,
+    faces_to_draw,
+    fronts,
+    order_graph,
+    piece,
+    sheet,
+    stick,
+    together,
+    view,
+)
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
 from setout.plan.cutting.model import StockPlan
@@ -21,8 +34,12 @@ from setout.write.facts.turning import is_turned, squared, turned_board, turned_
 from setout.write.installing import room_views
 from setout.write.job_sheet import room_for_view
 from setout.write.joinery.build import machined
+from setout.write.joinery.layout import lines_high, stand_beside
 
 PLAIN, BUSY = 190.0, 290.0  # points: three or two pieces to a page
+HEADING, SPARE = 30.0, 14.0  # points above a piece's drawing; what half a page has left in fact
+SHRUNK = 0.7  # how much smaller a drawing may be to share a page
+MOST_SHRUNK = 16  # holes and cuts; with more of them a smaller drawing would be hard to read
 FEW = 3  # steps; fewer need no picture
 SIDES = ("front", "side", "top")
 ALONE = 400.0  # points; how high a single view may be
@@ -82,13 +99,33 @@ def _apart(facts: Facts, group: Group) -> Drawing:
 
 
 def _pieces(facts: Facts) -> dict[str, Drawing]:
-    made = ((p, piece(_square(facts, p, b), *_room(facts, b), facts.joined.fastenings)) for p, b in machined(facts))
+    made = ((p, _piece(facts, p, b)) for p, b in machined(facts))
     return {p.mark: drawing for p, drawing in made if drawing is not None}
 
 
+def _piece(facts: Facts, drawn: Piece, board: JoinedBoard) -> Drawing | None:
+    """A little smaller if then it takes, with its lines to lay out, no more than half a page."""
+    found = facts.landings[drawn.mark]
+    landed = [Landed(one.face, one.area, ", ".join(one.marks)) for one in found if one.seen]
+    style, wide, high = _room(facts, board)
+    square, screws = _square(facts, drawn, board), facts.joined.fastenings
+    made = piece(square, style, wide, high, screws, landed)
+    if made is None:
+        return None
+    below = 0.0 if stand_beside(facts, made) else lines_high(found)
+    room = facts.height / 2 - HEADING - below
+    if _work(board) > MOST_SHRUNK or not SHRUNK * made.height <= room < made.height:
+        return made
+    smaller = piece(square, style, wide, room / (BOTH if len(faces_to_draw(board)) > 1 else 1), screws, landed)
+    return smaller if smaller is not None and smaller.height <= room + SPARE else made
+
+
 def _room(facts: Facts, board: JoinedBoard) -> tuple[Style, float, float]:
-    cuts = len(board.bores) + len(board.cuts) + len(board.features)
-    return facts.style, facts.width, PLAIN if cuts <= MANY_CUTS else BUSY
+    return facts.style, facts.width, PLAIN if _work(board) <= MANY_CUTS else BUSY
+
+
+def _work(board: JoinedBoard) -> int:
+    return len(board.bores) + len(board.cuts) + len(board.features)
 
 
 def _square(facts: Facts, drawn: Piece, board: JoinedBoard) -> Piece:

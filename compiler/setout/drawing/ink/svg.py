@@ -30,6 +30,7 @@ HEAVY_DASHED = Pen(1.4, (5, 2.5))
 OUTLINE_DASHED = Pen(0.9, (4, 2.5))
 FINE_DASHED = Pen(0.55, (3, 2))
 HAIR_DASHED = Pen(0.35, (2.5, 2))
+CHAIN = Pen(0.5, (7, 1.8, 1.2, 1.8, 1.2, 1.8))  # what stands beside the thing drawn, as drafting has it
 BROKEN = {HEAVY: HEAVY_DASHED, OUTLINE: OUTLINE_DASHED, FINE: FINE_DASHED, HAIR: HAIR_DASHED}
 
 HATCH, LINES, MASKS, OVER = range(4)

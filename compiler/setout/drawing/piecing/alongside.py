@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from typing import Any
 
 from setout.drawing.ink import dimension
 from setout.drawing.ink.dimension import ROW, Station
@@ -31,6 +32,7 @@ class Surround:
     board: JoinedBoard
     rows: Mapping[str, Row]
     style: Style
+    _known: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     def reach(self, frame: Frame, side: str) -> float:
         """How much room a side needs outside the board."""
@@ -71,6 +73,15 @@ class Surround:
         return out
 
     def _stations(self, frame: Frame, side: str) -> Sequence[Station]:
+        """Worked out once for a frame, and asked for by everything round the board."""
+        if self._known.get("") is not frame:
+            self._known.clear()
+            self._known[""] = frame
+        if side not in self._known:
+            self._known[side] = self._worked_out(frame, side)
+        return self._known[side]
+
+    def _worked_out(self, frame: Frame, side: str) -> Sequence[Station]:
         """The row's numbers with both ends of the board. Evenly spaced ones are left out where there are too many;
         where there still are, it is none at all."""
         lie, row = frame.lie, self.rows[side]

@@ -2,25 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
 from setout.drawing.ink.lettering import SMALL, wrapped
 from setout.drawing.ink.room import Taken
-from setout.drawing.ink.svg import Canvas
+from setout.drawing.ink.svg import Canvas, Point
 from setout.drawing.model import Drawing
 from setout.drawing.piecing import wording
 from setout.drawing.piecing.alongside import Surround
 from setout.drawing.piecing.frame import Frame
 from setout.drawing.piecing.key import draw_key
+from setout.drawing.piecing.landing import Landed, draw_outlines
 from setout.drawing.piecing.laying import SIDES, Lie, faces_to_draw, standing
 from setout.drawing.piecing.machining import Kind, kinds
-from setout.drawing.piecing.naming import draw_bands, draw_grain, draw_letters, draw_mitre_names
+from setout.drawing.piecing.naming import draw_bands, draw_grain, draw_landed, draw_letters, draw_mitre_names
 from setout.drawing.piecing.outline import draw_outline
 from setout.drawing.piecing.stations import rows
 from setout.drawing.piecing.working import draw_bores, draw_cavities
 from setout.join.model import Fastening, JoinedBoard
 from setout.piece.model import Piece
+from setout.place.model import Mitre
 from setout.units import Style, say
 
 LEAST = 44.0  # points; a narrower board is drawn wider than to scale
@@ -45,6 +47,7 @@ class Job:
     style: Style
     width: float
     height: float
+    landed: tuple[Landed, ...]
 
     @property
     def grid(self) -> tuple[int, int]:
@@ -53,16 +56,22 @@ class Job:
 
 
 def piece(
-    piece: Piece, style: Style, width: float, height: float, fastenings: Iterable[Fastening] = ()
+    piece: Piece,
+    style: Style,
+    width: float,
+    height: float,
+    fastenings: Iterable[Fastening] = (),
+    landed: Iterable[Landed] = (),
 ) -> Drawing | None:
     """The piece as its exemplar stands, flat on the page; None for a loose piece, which has no place.
 
     At most `width` wide, and no higher than `height` unless its numbers and key alone need more; a piece that is worked
     on both faces may be higher by three quarters. `fastenings` of the same scene give the drill stop's settings.
+    `landed` is outlined where it lies on a face that is shown.
     """
     if piece.exemplar is None:
         return None
-    job = _job(piece, piece.exemplar, style, width, height, fastenings)
+    job = replace(_job(piece, piece.exemplar, style, width, height, fastenings), landed=tuple(landed))
     seen = job.lies[0].face.word
     sizes = f"{say(piece.length.amount, style)} x {say(piece.width.amount, style)}"
     return _fitted(job).finished(f"Piece {piece.mark}, {sizes}, seen from {seen}")
@@ -80,7 +89,7 @@ def _job(
     rated = [(_rough_scale(lies, beside, width, height), lies, beside) for lies, beside in ways]
     # as it stands, and one view below the other, unless another way is clearly larger
     best = max(range(len(rated)), key=lambda n: rated[n][0] * (1.25, 1.15, 1.0, 0.9)[n])
-    return Job(piece, board, rated[best][1], rated[best][2], kinds(board, faces[0], settings), style, width, height)
+    return Job(piece, board, rated[best][1], rated[best][2], kinds(board, faces[0], settings), style, width, height, ())
 
 
 def _rough_scale(lies: tuple[Lie, ...], beside: bool, width: float, height: float) -> float:
@@ -91,21 +100,22 @@ def _rough_scale(lies: tuple[Lie, ...], beside: bool, width: float, height: floa
 
 
 def _fitted(job: Job) -> Canvas:
-    """Drawn at the scale at which all of it fits, found by trying: what stands round the board hardly depends on it."""
+    """Drawn at the scale at which all of it fits, found by trying: what stands round the board hardly depends on it,
+    and what is put where there is room on the board not at all, so that trials go without."""
     lie, (columns, lines) = job.lies[0], job.grid
     long, high = float(lie.wide) * columns, float(lie.high) * lines
-    scale, canvas = min(MOST_SCALE, job.width / long), Canvas()
+    scale = min(MOST_SCALE, job.width / long)
+    views = [_View(job, lie) for lie in job.lies]
+    across, up = _scales(scale, lie)
     for _ in range(TRIALS):
-        canvas = Canvas()
         across, up = _scales(scale, lie)
-        _draw(job, canvas, across, up)
-        bounds = canvas.bounds
+        bounds = _drawn(job, views, across, up, trial=True).bounds
         if bounds.wide <= job.width - 3 and bounds.high <= job.height - 3:
             break
         spare = (job.width - 4 - bounds.wide + long * across) / long
         spare_up = (job.height - 4 - bounds.high + high * up) / high
         scale = max(min(scale * 0.98, spare, max(spare_up, LEAST / float(lie.high))), 1e-6)
-    return canvas
+    return _drawn(job, views, across, up)
 
 
 def _scales(scale: float, lie: Lie) -> tuple[float, float]:
@@ -114,12 +124,11 @@ def _scales(scale: float, lie: Lie) -> tuple[float, float]:
     return max(scale, LEAST / long), max(scale, LEAST / high)
 
 
-def _draw(job: Job, canvas: Canvas, across: float, up: float) -> None:
+def _drawn(job: Job, views: Sequence[_View], across: float, up: float, trial: bool = False) -> Canvas:
     """The views, then what didn't fit on them in words, then the key."""
-    left, top = 0.0, 0.0
-    for lie in job.lies:
-        view = _View(job, lie, across, up)
-        view.draw(canvas, left, top)
+    canvas, left, top = Canvas(), 0.0, 0.0
+    for view in views:
+        view.draw(canvas, left, top, across, up, trial)
         if job.beside:
             left = canvas.bounds.right + APART
         else:
@@ -127,40 +136,57 @@ def _draw(job: Job, canvas: Canvas, across: float, up: float) -> None:
     left, top = canvas.bounds.left, canvas.bounds.bottom + APART
     if job.kinds:
         draw_key(canvas, job.kinds, job.board.board, job.style, (left, top), job.width - 4)
+    return canvas
 
 
 class _View:
     """One face of the board. On the first one the work in its edges is shown as well."""
 
-    def __init__(self, job: Job, lie: Lie, across: float, up: float) -> None:
-        self.job, self.lie, self.across, self.up = job, lie, across, up
+    def __init__(self, job: Job, lie: Lie) -> None:
+        self.job, self.lie = job, lie
         first = lie is job.lies[0]
         shown = {lie.face} if not first else {lie.face} | {lie.edge(s) for s in SIDES}
         self.cuts = [(k, c) for k in job.kinds for c in k.cuts if c.face in shown]
         self.bores = [(k, b) for k in job.kinds for b in k.bores if b.face in shown]
+        self.landed = [one for one in job.landed if one.face == lie.face]
+        self.mitred = any(isinstance(f, Mitre) for f in job.board.features)  # their names may stand outside
+        self.mitres: list[tuple[Point, Mitre]] = []
         found = rows(job.board, lie, [c for _, c in self.cuts], [b for _, b in self.bores], first)
         self.surround = Surround(job.board, {r.side: r for r in found}, job.style)
 
-    def draw(self, canvas: Canvas, left: float, top: float) -> None:
-        """With its outermost left and top at `left` and `top`."""
-        board, taken = self.job.board, Taken()
-        room = self.job.width / self.job.grid[0] - APART / 2
-        caption = wrapped(self._caption(), room, 3, bold=True)
-        frame = Frame(self.lie, self.across, self.up, 0.0, 0.0)
+    def draw(self, canvas: Canvas, left: float, top: float, across: float, up: float, trial: bool) -> None:
+        """With its outermost left and top at `left` and `top`. A trial is for its bounds alone."""
+        taken, room = Taken(), self.job.width / self.job.grid[0] - APART / 2
+        caption = wrapped(self._caption(across, up), room, 3, bold=True)
+        frame = Frame(self.lie, across, up, 0.0, 0.0)
         above = LINE * len(caption) + 3 + self.surround.reach(frame, "top")
-        across, base = left + self.surround.reach(frame, "left"), top + above + float(self.lie.high) * self.up
-        frame = Frame(self.lie, self.across, self.up, across, base)
-        draw_cavities(canvas, frame, [c for _, c in self.cuts], taken)
-        mitres = draw_outline(canvas, frame, board, taken)
-        draw_bores(canvas, frame, [b for _, b in self.bores], taken)
+        start, base = left + self.surround.reach(frame, "left"), top + above + float(self.lie.high) * up
+        frame = Frame(self.lie, across, up, start, base)
+        if trial and not self.mitred:
+            canvas.area(frame.area)
+        else:
+            self._board(canvas, frame, taken)
         self.surround.draw(canvas, frame, taken)
-        draw_letters(canvas, frame, self.cuts, self.bores, taken)
-        draw_mitre_names(canvas, frame, mitres, taken)
-        draw_bands(canvas, frame, board.board, taken)
-        draw_grain(canvas, frame, board.board, taken)
+        if not trial or self.mitred:
+            self._name(canvas, frame, taken)
         for n, line in enumerate(caption):
             canvas.text((left, top + SMALL / 2 + LINE * n), line, anchor="start", bold=True)
         self._lists(canvas, frame, left, room)
+
+    def _board(self, canvas: Canvas, frame: Frame, taken: Taken) -> None:
+        draw_cavities(canvas, frame, [c for _, c in self.cuts], taken)
+        self.mitres = draw_outline(canvas, frame, self.job.board, taken)
+        draw_outlines(canvas, frame, self.landed, taken)
+        draw_bores(canvas, frame, [b for _, b in self.bores], taken)
+
+    def _name(self, canvas: Canvas, frame: Frame, taken: Taken) -> None:
+        """All that is written on the board itself, what matters most first."""
+        board = self.job.board.board
+        draw_letters(canvas, frame, self.cuts, self.bores, taken)
+        draw_mitre_names(canvas, frame, self.mitres, taken)
+        draw_landed(canvas, frame, self.landed, taken)
+        draw_bands(canvas, frame, board, taken)
+        draw_grain(canvas, frame, board, taken)
 
     def _lists(self, canvas: Canvas, frame: Frame, left: float, room: float) -> None:
         """Numbers that found no room along their side."""
@@ -169,8 +195,8 @@ class _View:
             for n, line in enumerate(wrapped(words, room, 12)):
                 canvas.text((left, top + LINE * n), line, anchor="start")
 
-    def _caption(self) -> str:
+    def _caption(self, across: float, up: float) -> str:
         words = wording.seen_from(self.job.board.board, self.lie, self.job.piece.measures)
-        if self.across != self.up:
-            words += " " + wording.out_of_scale(self.up > self.across)
+        if across != up:
+            words += " " + wording.out_of_scale(up > across)
         return words

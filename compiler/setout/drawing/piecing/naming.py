@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from itertools import islice
 
 from setout.drawing.ink.arrows import arrow
 from setout.drawing.ink.lettering import SMALL, width
@@ -11,6 +12,7 @@ from setout.drawing.ink.room import Taken
 from setout.drawing.ink.svg import FINE, HAIR, OVER, Area, Canvas, Point
 from setout.drawing.piecing import wording
 from setout.drawing.piecing.frame import ACROSS, INWARD, Frame
+from setout.drawing.piecing.landing import Landed
 from setout.drawing.piecing.machining import Kind
 from setout.join.model import Bore, Cavity
 from setout.place.model import Board, Mitre
@@ -84,6 +86,18 @@ def _line_to(canvas: Canvas, area: Area, target: Area) -> None:
 
 def _nearest(area: Area, to: Point) -> Point:
     return min(max(to[0], area.left), area.right), min(max(to[1], area.top), area.bottom)
+
+
+def draw_landed(canvas: Canvas, frame: Frame, landed: Iterable[Landed], taken: Taken) -> None:
+    """Each partner's name within its outline, else beside it; of very many the first."""
+    for one in islice(landed, MOST_LETTERS):
+        area = frame.of(one.area)
+        words = taken.nearest(area.middle, width(one.words) + 4, SMALL + 1, frame.area.grown(-1))
+        if words is None:
+            continue
+        canvas.text(words.middle, one.words)
+        taken.add(words)
+        _line_to(canvas, words, area)
 
 
 def draw_mitre_names(canvas: Canvas, frame: Frame, mitres: Iterable[tuple[Point, Mitre]], taken: Taken) -> None:

@@ -15,7 +15,7 @@ def lay(task: Task) -> Laid:
     if task.contact.b is None:
         return wrong(problems.not_on_a_wall(task.a, task.method))
     if task.method.through and not task.method.through & {task.contact.a, task.contact.b}:
-        return wrong(problems.through_neither(task.method, task.a, task.b))
+        return wrong(problems.through_neither(task.joint, task.method, task.a, task.b))
     seat, how = driven_first(task), rule(task, "brad")
     no = crowded(task, seat.area.size(seat.long), how)
     if no is not None:

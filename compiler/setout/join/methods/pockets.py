@@ -12,7 +12,7 @@ from setout.geometry import Axis, Box, Face, Vec
 from setout.join import problems
 from setout.join.layout import row
 from setout.join.methods.names import named, screw_diameter
-from setout.join.methods.task import Laid, Task, Way, area, crowded, in_wood, rule, wrong
+from setout.join.methods.task import Laid, Task, Way, area, crowded, in_wood, rule, seen, wrong
 from setout.join.model import Bore, Fastening
 from setout.join.seats import moved
 
@@ -65,7 +65,8 @@ def _laid(task: Task, face: Face, thick: Fraction) -> Laid:
     )  # fmt: skip
     reach = (screw - within) * task.practice.value("pocket_cosine") - task.end.gap
     ways = tuple(_ways(task, face, points, bore, reach))
-    return Laid(fastening, bores, ways, tuple(_through(task, points, screw, reach)))
+    told = (*_through(task, points, screw, reach), *seen(task, task.a.path, face))
+    return Laid(fastening, bores, ways, told)
 
 
 def _middle(task: Task) -> Fraction:

@@ -9,7 +9,20 @@ from setout.join import problems
 from setout.join.methods import wall_screws
 from setout.join.methods.lengths import Bite, holding, screw_length
 from setout.join.methods.names import clearance, named, pilot, screw_diameter
-from setout.join.methods.task import Laid, Task, Way, area, crowded, driven_first, grid, in_wood, rod, rule, wrong
+from setout.join.methods.task import (
+    Laid,
+    Task,
+    Way,
+    area,
+    crowded,
+    driven_first,
+    grid,
+    in_wood,
+    rod,
+    rule,
+    seen,
+    wrong,
+)
 from setout.join.model import Bore, Fastening
 from setout.join.seats import Seat, moved
 
@@ -21,7 +34,7 @@ def lay(task: Task) -> Laid:
     if task.method.studs:
         return wrong(problems.no_studs_here(task.method, task.a, task.b))
     if task.method.through and not task.method.through & {task.contact.a, task.contact.b}:
-        return wrong(problems.through_neither(task.method, task.a, task.b))
+        return wrong(problems.through_neither(task.joint, task.method, task.a, task.b))
     seat, how = driven_first(task), rule(task, "screw")
     no = crowded(task, seat.area.size(seat.long), how)
     return wrong(no) if no is not None else _laid(task, seat, in_wood(task, seat, grid(task, seat, how)))
@@ -53,7 +66,7 @@ def _laid(task: Task, seat: Seat, points: list[Vec]) -> Laid:
         task.contact.id, task.joint.id, "screws", len(points), gauge, length, None, None, seat.a, face,
         area(task.contact),
     )  # fmt: skip
-    return Laid(held, tuple(bores), tuple(ways))  # type: ignore[arg-type]
+    return Laid(held, tuple(bores), tuple(ways), tuple(seen(task, seat.a, face)))  # type: ignore[arg-type]
 
 
 def _length(task: Task, seat: Seat, through: Fraction, wood: Fraction) -> Fraction | None:
@@ -81,7 +94,7 @@ def no_length(task: Task, seat: Seat, row: str, through: Fraction, wood: Fractio
     driven, second = task.ground.board(seat.a), task.ground.board(seat.b)
     long_enough = holding(task.practice.choices(row), bite_of(task, seat, through, wood))
     if long_enough:
-        return problems.comes_out(task.ground, task.method, driven, second, through, wood, min(long_enough))
+        return problems.comes_out(task.ground, task.joint, task.method, driven, second, through, wood, min(long_enough))
     return problems.none_long_enough(task.ground, task.method, driven, through, max(task.practice.choices(row)))
 
 

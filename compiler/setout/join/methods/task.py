@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from setout.diagnostics import Diagnostic
-from setout.geometry import Box, Vec
+from setout.geometry import Box, Face, Vec
 from setout.join import problems
 from setout.join.ground import Ground
 from setout.join.layout import Rule, row, row_count
@@ -88,6 +88,14 @@ class Laid:
 
 def wrong(diagnostic: Diagnostic) -> Laid:
     return Laid(diagnostics=(diagnostic,))
+
+
+def seen(task: Task, path: str, face: Face) -> Iterator[Diagnostic]:
+    """That heads or pockets come to lie in the face that is to be seen. Inside a drawer they may: all that a `drawers`
+    clause is made into points at the clause."""
+    driven = task.ground.board(path)
+    if driven.show == face and driven.head != task.method.span:
+        yield problems.good_face_pierced(task.joint, task.method, task.a, task.b, driven, face)
 
 
 def rule(task: Task, kind: str, **more: Fraction) -> Rule:

@@ -3,6 +3,7 @@
 from setout.join.problems.fastener import (
     comes_out,
     dowel_finds_no_room,
+    good_face_pierced,
     no_studs_here,
     none_long_enough,
     through_neither,
@@ -67,6 +68,7 @@ __all__ = [
     "depth_and_gap",
     "dowel_finds_no_room",
     "drawn_in_already",
+    "good_face_pierced",
     "hangs_in_the_air",
     "hole_comes_out",
     "hole_in_the_air",

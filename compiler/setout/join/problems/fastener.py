@@ -4,14 +4,23 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from setout.diagnostics import Diagnostic, Label, error, warning
+from setout.diagnostics import Diagnostic, Label, error, note, warning
+from setout.geometry import Face
 from setout.join.ground import Ground
 from setout.join.model import Contact
-from setout.place.model import Board, Method
+from setout.join.problems.paths import written
+from setout.place.model import Board, Joint, Method
 
 
 def comes_out(
-    ground: Ground, method: Method, driven: Board, second: Board, through: Fraction, wood: Fraction, least: Fraction
+    ground: Ground,
+    joint: Joint,
+    method: Method,
+    driven: Board,
+    second: Board,
+    through: Fraction,
+    wood: Fraction,
+    least: Fraction,
 ) -> Diagnostic:
     return error(
         "rod385",
@@ -20,7 +29,7 @@ def comes_out(
         f"{ground.fine(through)} and {ground.fine(wood)} of wood; the shortest that holds is {ground.say(least)}",
         Label(driven.head, "driven through this"),
         Label(second.head, "into this"),
-        help=f"drive them through `{second.name}` instead (`through {second.name}`), or glue this joint",
+        help=f"drive them the other way (`through {written(joint, second)}`), or glue this joint",
     )
 
 
@@ -86,12 +95,12 @@ def too_many(ground: Ground, method: Method, length: Fraction, most: Fraction) -
     )
 
 
-def through_neither(method: Method, a: Board, b: Board) -> Diagnostic:
+def through_neither(joint: Joint, method: Method, a: Board, b: Board) -> Diagnostic:
     return error(
         "rod389",
         f"The {method.kind} between `{a.path}` and `{b.path}` can't go through another part",
         method.span,
-        f"`through` takes `{a.name}` or `{b.name}` here",
+        f"`through` takes `{written(joint, a)}` or `{written(joint, b)}` here",
         Label(a.head),
         Label(b.head),
         help="split the joint, so that each says what its screws go through",
@@ -105,4 +114,23 @@ def no_studs_here(method: Method, a: Board, b: Board) -> Diagnostic:
         method.span,
         "`into studs` is for joints to the room",
         help="leave out `into studs`, or join to `room.back`",
+    )
+
+
+def good_face_pierced(joint: Joint, method: Method, a: Board, b: Board, driven: Board, face: Face) -> Diagnostic:
+    second = b if driven is a else a
+    if method.kind == "pockets":
+        help = f"write `pockets on {face.opposite.word}`, or leave `on` out: the face that isn't shown takes them then"
+    else:
+        help = (
+            f"plug the heads, drive them from the other side (`through {written(joint, second)}`), or use pockets,"
+            " dowels or a housing"
+        )
+    return note(
+        "rod399",
+        f"{method.kind.capitalize()} show in the good face of `{driven.path}`",
+        method.span,
+        f"its {face.word} is the face to be seen",
+        Label(driven.head, "its good face is pierced"),
+        help=help,
     )

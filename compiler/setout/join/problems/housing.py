@@ -8,6 +8,7 @@ from setout.diagnostics import Diagnostic, Label, error, warning
 from setout.geometry import Axis, Box, Face
 from setout.join.ground import Ground
 from setout.join.model import Cavity, Contact
+from setout.join.problems.paths import written
 from setout.place.model import Board, Joint, Method
 
 
@@ -25,7 +26,8 @@ def drawn_in_already(ground: Ground, joint: Joint, method: Method, a: Board, b: 
     )
 
 
-def no_edge_enters(a: Board, b: Board, contact: Contact, method: Method) -> Diagnostic:
+def no_edge_enters(joint: Joint, a: Board, b: Board, contact: Contact, method: Method) -> Diagnostic:
+    other_way = f"joint {written(joint, b)} to {written(joint, a)} …"
     ways = {"face": "face to face", "lap": f"`{a.name}`'s face against `{b.name}`'s edge"}
     how = ways.get(contact.kind, "inside a notch")
     return error(
@@ -35,7 +37,7 @@ def no_edge_enters(a: Board, b: Board, contact: Contact, method: Method) -> Diag
         f"a {method.kind} takes an edge",
         Label(a.head, "the part that is named first enters"),
         Label(b.head, "this one would be cut"),
-        help=f"name the part whose edge enters first (`joint {b.name} to {a.name} …`), or leave the {method.kind} out",
+        help=f"name the part whose edge enters first (`{other_way}`), or leave the {method.kind} out",
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from setout.join.ground import Ground
-from setout.place.model import Board
+from setout.place.model import Board, Joint
 
 
 def seen_together(ground: Ground, a: Board, b: Board) -> tuple[str, str, str]:
@@ -17,6 +17,11 @@ def seen_together(ground: Ground, a: Board, b: Board) -> tuple[str, str, str]:
     skip = len(scope) + 1 if scope else 0
     where = f"; it stands in assembly `{ground.scene.instances[scope].definition}`" if scope else ""
     return a.path[skip:], b.path[skip:], where
+
+
+def written(joint: Joint, board: Board) -> str:
+    """The board's path as it is written in the assembly that the joint stands in."""
+    return board.path.removeprefix(f"{joint.owner}." if joint.owner else "")
 
 
 def _outwards(ground: Ground, owner: str) -> Iterator[str]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from setout.diagnostics import Diagnostic, Label, error, warning
 from setout.geometry import Face
 from setout.join.ground import Ground
+from setout.join.problems.paths import written
 from setout.place.model import Board, Joint, Method
 
 
@@ -24,6 +25,7 @@ def pocket_face(method: Method, a: Board) -> Diagnostic:
 
 
 def pockets_in_a_flat(joint: Joint, method: Method, a: Board, b: Board) -> Diagnostic:
+    other_way = f"joint {written(joint, b)} to {written(joint, a)} …"
     return error(
         "rod381",
         f"`{a.path}` lies with its face against `{b.path}`, and pocket holes come out of an edge",
@@ -31,7 +33,7 @@ def pockets_in_a_flat(joint: Joint, method: Method, a: Board, b: Board) -> Diagn
         "no pocket hole can reach this contact",
         Label(a.head, "the part that is named first is drilled"),
         Label(b.head, "it lies against this one"),
-        help=f"name the part first whose edge meets the other (`joint {b.name} to {a.name} …`), or use screws",
+        help=f"name the part first whose edge meets the other (`{other_way}`), or use screws",
     )
 
 

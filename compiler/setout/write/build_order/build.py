@@ -9,9 +9,12 @@ from fractions import Fraction
 
 from setout.drawing import Drawing
 from setout.plan.order.model import Reason, Step, StepId
+from setout.write.build_order.making import AtHand, Making, at_hand, makings, put
+from setout.write.build_order.standing import Standing, standings
 from setout.write.facts import Facts
 from setout.write.facts.paths import ranges, spoken
 from setout.write.facts.sizes import decimal
+from setout.write.installing import Fixing, fixings
 
 ALIKE = ("drawers", "fronts", "doors", "shelves")
 """What is made in one go for a cabinet, or for all of a kind; the last word of the step's target."""
@@ -50,7 +53,9 @@ class Why:
 
 @dataclass(frozen=True)
 class Row:
-    """`hours` to wait after it, "" for none. `each` are what to tick one by one, where a step makes several."""
+    """`hours` to wait after it, "" for none. `each` are what to tick one by one, where a step makes several.
+
+    `makings` are its joints; `standing` is where it is put; `fixings` screws into walls in it."""
 
     number: int
     doing: Doing
@@ -58,7 +63,11 @@ class Row:
     hardware: tuple[tuple[str, int], ...]
     hours: str
     whys: tuple[Why, ...]
-    each: tuple[str, ...] = ()
+    each: tuple[str, ...]
+    makings: tuple[Making, ...]
+    needs: AtHand
+    standing: Standing | None
+    fixings: tuple[Fixing, ...]
 
 
 @dataclass(frozen=True)
@@ -69,7 +78,8 @@ class BuildOrder:
 
 def build(facts: Facts, pictures: tuple[Drawing, ...]) -> BuildOrder | None:
     """None when there is nothing to do."""
-    rows = tuple(_row(facts, step) for step in facts.plan.order.steps)
+    standing = standings(facts)
+    rows = tuple(_row(facts, step, standing.get(step.number)) for step in facts.plan.order.steps)
     return BuildOrder(rows, pictures) if rows else None
 
 
@@ -128,7 +138,7 @@ def _board(facts: Facts, path: str) -> str:
     return f"{spoken(board.owner)}: {spoken(board.name)}"
 
 
-def _row(facts: Facts, step: Step) -> Row:
+def _row(facts: Facts, step: Step, standing: Standing | None) -> Row:
     return Row(
         number=step.number,
         doing=doing(facts, step),
@@ -137,7 +147,16 @@ def _row(facts: Facts, step: Step) -> Row:
         hours=_hours(step.wait),
         whys=_whys(facts, step),
         each=tuple(_each(step)),
+        makings=makings(facts, step),
+        needs=at_hand(facts, step),
+        standing=standing,
+        fixings=_fixings(facts, step),
     )
+
+
+def _fixings(facts: Facts, step: Step) -> tuple[Fixing, ...]:
+    walled = (contact for joint in step.joints for contact in facts.contacts_of.get(joint, ()) if contact.b is None)
+    return tuple(one for thing in put(step) for one in fixings(facts, thing)) if any(walled) else ()
 
 
 def _each(step: Step) -> Iterable[str]:

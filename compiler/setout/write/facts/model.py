@@ -8,13 +8,15 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeVar
 
-from setout.geometry import Box
+from setout.geometry import Box, Face
+from setout.join import Footprint, footprints, unsettled
 from setout.join.model import Cavity, Contact, Fastening, JoinedScene
 from setout.piece.model import Piece
 from setout.place.model import Fitting, Instance, Joint, LooseBoard, Scene
 from setout.plan.model import Plan
 from setout.resolve.model import Project
 from setout.units import Style
+from setout.write.facts.layout import Landing, landings
 from setout.write.facts.paths import Where, fold
 
 T = TypeVar("T")
@@ -79,6 +81,15 @@ class Facts:
         return _gathered((joint.owner, joint) for joint in self.scene.joints)
 
     @cached_property
+    def joint_by_id(self) -> Mapping[str, Joint]:
+        return {joint.id: joint for joint in self.scene.joints}
+
+    @cached_property
+    def steps_of(self) -> Mapping[str, int]:
+        """In how many steps a joint is made."""
+        return Counter(joint for step in self.plan.order.steps for joint in step.joints)
+
+    @cached_property
     def fittings_of(self) -> Mapping[str, tuple[Fitting, ...]]:
         return _gathered((fitting.owner, fitting) for fitting in self.scene.fittings)
 
@@ -113,6 +124,21 @@ class Facts:
         stocks = () if self.plan.cutting is None else self.plan.cutting.stocks
         count = Counter((laid.mark, p.source.id) for s in stocks for p in s.sources for laid in p.laid)
         return _gathered((mark, (source, n)) for (mark, source), n in count.items())
+
+    @cached_property
+    def footprints(self) -> Mapping[str, tuple[Footprint, ...]]:
+        """Where others land on a board, by the board's path."""
+        return footprints(self.joined)
+
+    @cached_property
+    def footprints_wait(self) -> frozenset[tuple[str, str, Face]]:
+        """Board, partner and face of the footprints that are elsewhere on the board in another scene."""
+        return unsettled(self.plan.pieces.joined)
+
+    @cached_property
+    def landings(self) -> Mapping[str, tuple[Landing, ...]]:
+        """What is pencilled on each piece, by mark."""
+        return {piece.mark: landings(self, piece) for piece in self.plan.pieces.pieces}
 
     @property
     def open_measures(self) -> tuple[str, ...]:

@@ -18,11 +18,7 @@ _MIRROR = Motion((0, 1, 2), (-1, 1, 1), _ZERO)
 
 def squared(motion: Motion) -> Motion:
     """Takes the job's coordinates to those of the assembly placed by `motion`, front to the reader."""
-    turn = motion.after(_MIRROR) if motion.reflects else motion
-    to = (turn.to.index(0), turn.to.index(1), turn.to.index(2))
-    sign = (turn.sign[to[0]], turn.sign[to[1]], turn.sign[to[2]])
-    x, y, z = Motion(to, sign, _ZERO).point(turn.shift)
-    return Motion(to, sign, (-x, -y, -z))
+    return (motion.after(_MIRROR) if motion.reflects else motion).inverse
 
 
 def is_turned(motion: Motion) -> bool:

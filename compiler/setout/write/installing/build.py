@@ -13,21 +13,10 @@ from setout.write.facts import Facts
 from setout.write.facts.measures import heavy
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import Length, bought, length
-from setout.write.installing.units import datum, outermost, shown, studs, to_room, units
+from setout.write.installing.fixing import Fixing, fixings
+from setout.write.installing.units import datum, shown, studs, to_room, units, waits
 
 MOST_LEVELS = 12
-
-
-@dataclass(frozen=True)
-class Fixing:
-    """Screws of one size into one wall. `at` heights above the floor, `along` places from the left wall."""
-
-    wall: str
-    count: int
-    gauge: int | None
-    length: Length | None
-    at: tuple[Length, ...]
-    along: tuple[Length, ...]
 
 
 @dataclass(frozen=True)
@@ -162,11 +151,11 @@ def _unit(facts: Facts, number: int, unit: CarriedUnit) -> Unit:
         off_back=length(room.hi[2] - box.hi[2], style),
         walls=tuple(wall for wall in walls if wall != "bottom"),
         on_floor=box.lo[1] <= room.lo[1],
-        fixings=_fixings(facts, unit.path),
+        fixings=fixings(facts, unit.path),
         weight="" if lift is None or lift.weight is None else heavy(lift.weight, style),
         alone=None if lift is None else lift.alone,
         way=_way(unit),
-        waits=_waits(facts, unit.path),
+        waits=waits(facts, unit.path),
     )
 
 
@@ -181,43 +170,6 @@ def _way(unit: CarriedUnit) -> str:
     return "tilted" if all(one.tilted for one in way.ways) else "stood-up"
 
 
-def _waits(facts: Facts, unit: str) -> bool:
-    """Whether any of its boards stands elsewhere in another scene."""
-    scenes = [scene.scene for scene in facts.plan.pieces.joined.scenes]
-    own = [path for path in facts.scene.boards if outermost(facts, path) == unit]
-    return any(len({(s.boards[path].box.lo, s.boards[path].box.hi) for s in scenes}) > 1 for path in own)
-
-
-def _fixings(facts: Facts, unit: str) -> tuple[Fixing, ...]:
-    """Screws into walls, by wall and size, with where they are drilled."""
-    contacts = {c.id: c for c in to_room(facts, unit) if c.face_a.axis != Axis.HIGH}
-    found: dict[tuple, list[str]] = {}
-    count: dict[tuple, int] = {}
-    for f in facts.joined.fastenings:
-        if f.kind == "screws" and f.contact in contacts:
-            key = contacts[f.contact].face_a.word, f.gauge, f.length
-            found.setdefault(key, []).append(f.contact)
-            count[key] = count.get(key, 0) + f.count
-    return tuple(_fixing(facts, key, count[key], ids) for key, ids in found.items())
-
-
-def _fixing(facts: Facts, key: tuple, count: int, ids: list[str]) -> Fixing:
-    wall, gauge, long = key
-    room = datum(facts)
-    assert room is not None
-    points = [b.at for board in facts.joined.boards.values() for b in board.bores if b.source in ids]
-    side = Axis.WIDE if wall in ("front", "back") else Axis.DEEP
-    heights, places = (sorted({p[axis] - room.lo[axis] for p in points}) for axis in (Axis.HIGH, side))
-    return Fixing(
-        wall,
-        count,
-        gauge,
-        None if long is None else bought(long, facts.style),
-        tuple(length(v, facts.style) for v in heights),
-        tuple(length(v, facts.style) for v in places),
-    )
-
-
 def _levels(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Level, ...]:
     """Lines to strike on the wall: the undersides of what is fixed to it off the floor, the tops of what stands."""
     room = datum(facts)
@@ -228,7 +180,7 @@ def _levels(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Level, ...]:
         on_wall = any(c.face_a.axis != Axis.HIGH for c in to_room(facts, unit.path))
         if unit.path in facts.scene.instances if stands else on_wall:
             height = (unit.outline.hi if stands else unit.outline.lo)[1] - room.lo[1]
-            key = height, "over" if stands else "under", _waits(facts, unit.path)
+            key = height, "over" if stands else "under", waits(facts, unit.path)
             found.setdefault(key, []).append(spoken(unit.path))
     return tuple(
         Level(length(height, facts.style), edge, tuple(names), waits)
@@ -247,9 +199,9 @@ def _distances(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Distance,
             near = min(beyond, key=lambda other: other.outline.lo[axis])
             clear = near.outline.lo[axis] - one.outline.hi[axis]
             if clear > 0:
-                waits = _waits(facts, one.path) or _waits(facts, near.path)
+                open_ = waits(facts, one.path) or waits(facts, near.path)
                 names = spoken(one.path), spoken(near.path)
-                found.append(Distance(*names, axis.word, length(clear, facts.style), waits))
+                found.append(Distance(*names, axis.word, length(clear, facts.style), open_))
     return tuple(found)
 
 

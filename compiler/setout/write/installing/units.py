@@ -77,6 +77,13 @@ def shown(facts: Facts, side: str) -> Box:
     return room.with_span(Axis.DEEP, front, room.hi[Axis.DEEP])
 
 
+def waits(facts: Facts, unit: str) -> bool:
+    """Whether any of its boards stands elsewhere in another scene."""
+    scenes = [scene.scene for scene in facts.plan.pieces.joined.scenes]
+    own = [path for path in facts.scene.boards if outermost(facts, path) == unit]
+    return any(len({(s.boards[path].box.lo, s.boards[path].box.hi) for s in scenes}) > 1 for path in own)
+
+
 def datum(facts: Facts) -> Box | None:
     """What positions are measured from: the room, else the job's own outline."""
     return facts.scene.room or facts.outline

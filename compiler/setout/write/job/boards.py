@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Container, Iterable
+
+from setout.geometry import Axis
+from setout.join import Footprint
 from setout.join.model import Bore, Cavity, JoinedBoard
 from setout.place.model import LooseBoard, Mitre, Notch
 from setout.plan.model import Plan
@@ -9,7 +13,8 @@ from setout.write.job.buy import band
 from setout.write.job.values import Json, box_of, face_word, length, maybe, mm
 
 
-def board_of(joined: JoinedBoard, plan: Plan) -> Json:
+def board_of(joined: JoinedBoard, plan: Plan, prints: Iterable[Footprint], waiting: Container[tuple]) -> Json:
+    """`prints` are where others land on it, `waiting` those of all that hang on a measure."""
     board = joined.board
     return {
         "path": board.path,
@@ -26,6 +31,7 @@ def board_of(joined: JoinedBoard, plan: Plan) -> Json:
         "housings": [_cavity(cavity) for cavity in joined.cuts],
         "features": [_notch(f) for f in joined.features if isinstance(f, Notch)]
         + [_mitre(f) for f in joined.features if isinstance(f, Mitre)],
+        "layout": [_footprint(one, joined, waiting) for one in prints],
     }
 
 
@@ -53,6 +59,20 @@ def _cavity(cavity: Cavity) -> Json:
         "for": cavity.for_board,
         "stopped": [face.word for face in cavity.stopped],
         "joint": cavity.joint,
+    }
+
+
+def _footprint(one: Footprint, joined: JoinedBoard, waiting: Container[tuple]) -> Json:
+    """Measured from the left, bottom and front of the board as it is cut."""
+    lo, across = joined.box.lo, [axis for axis in Axis if axis != one.face.axis]
+    return {
+        "for": one.partner,
+        "face": one.face.word,
+        "spans": [
+            {"axis": a.word, "from": length(one.area.lo[a] - lo[a]), "to": length(one.area.hi[a] - lo[a])}
+            for a in across
+        ],
+        "final": (one.board, one.partner, one.face) not in waiting,
     }
 
 

@@ -9,6 +9,7 @@ import json
 from dataclasses import dataclass
 from hashlib import sha256
 
+from setout.join import footprints, unsettled
 from setout.join.model import Contact, Fastening
 from setout.piece.model import Piece, Size
 from setout.place.model import Fitting, Instance
@@ -58,7 +59,7 @@ def _content(plan: Plan) -> Json:
         "stocks": [_stock(stock) for stock in project.stocks.values()],
         "assemblies": [_instance(instance, plan) for instance in scene.instances.values()],
         "pieces": [_piece(piece) for piece in plan.pieces.pieces],
-        "boards": [board_of(board, plan) for board in joined.boards.values()],
+        "boards": _boards(plan),
         "loose": [loose_of(board, plan) for board in scene.loose],
         "contacts": [_contact(contact) for contact in joined.contacts],
         "fastenings": [_fastening(fastening) for fastening in joined.fastenings],
@@ -71,6 +72,12 @@ def _content(plan: Plan) -> Json:
         "order": _order(plan.order.steps),
         "totals": _totals(totals(plan)),
     }
+
+
+def _boards(plan: Plan) -> list[Json]:
+    joined = plan.pieces.joined
+    prints, waiting = footprints(joined.drawn), unsettled(joined)
+    return [board_of(board, plan, prints.get(path, ()), waiting) for path, board in joined.drawn.boards.items()]
 
 
 def _measure(measure: MeasureDef, is_open: bool) -> Json:

@@ -20,6 +20,7 @@ from setout.write.facts.paths import Where
 from setout.write.facts.sizes import Length, bored, bought, length, size
 from setout.write.facts.ticks import ticks
 from setout.write.facts.totals import totals
+from setout.write.joinery.layout import Lines, lay_out, stand_beside
 
 HOLES = ("dowel", "clearance", "pilot", "hole", "hardware")
 KINDS = ("mitre", "notch", "cutout", "rabbet", "dado", "groove", "pocket", *HOLES)
@@ -60,6 +61,8 @@ class SetUp:
 
 @dataclass(frozen=True)
 class Machined:
+    """`beside`: the lines to pencil stand beside the drawing."""
+
     mark: str
     count: int
     length: Length
@@ -67,25 +70,34 @@ class Machined:
     thick: Length
     where: tuple[Where, ...]
     drawing: Drawing | None
+    lay_out: tuple[Lines, ...]
+    beside: bool
 
 
 @dataclass(frozen=True)
 class Joinery:
+    """`lined` are pieces that are only marked out: nothing is cut or drilled in them."""
+
     set_ups: tuple[SetUp, ...]
     fasteners: tuple[FastenerLine, ...]
     machined: tuple[Machined, ...]
+    lined: tuple[Machined, ...]
 
 
 def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Joinery | None:
     """`drawings` by mark. None when nothing is drilled, milled or fastened."""
     counted = totals(facts.plan)
     pieces = machined(facts)
-    if not (pieces or counted.fasteners):
+    worked = {piece.mark for piece, _ in pieces}
+    others = (_machined(facts, p, None) for p in facts.plan.pieces.pieces if p.mark not in worked)
+    lined = tuple(piece for piece in others if piece.lay_out)
+    if not (pieces or counted.fasteners or lined):
         return None
     return Joinery(
         set_ups=_set_ups(facts, pieces),
         fasteners=fastener_lines(facts, counted.fasteners),
         machined=tuple(_machined(facts, piece, drawings.get(piece.mark)) for piece, _ in pieces),
+        lined=lined,
     )
 
 
@@ -182,4 +194,6 @@ def _word(facts: Facts, board: JoinedBoard, face: Face) -> str:
 
 def _machined(facts: Facts, piece: Piece, drawing: Drawing | None) -> Machined:
     sides = (size(piece.length, facts.style), size(piece.width, facts.style), length(piece.thick, facts.style))
-    return Machined(piece.mark, piece.count, *sides, facts.where(piece), drawing)
+    beside = drawing is not None and stand_beside(facts, drawing)
+    lines = lay_out(facts, piece, drawing is not None)
+    return Machined(piece.mark, piece.count, *sides, facts.where(piece), drawing, lines, beside)

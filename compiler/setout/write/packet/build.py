@@ -93,7 +93,7 @@ def build(made: Made) -> Packet:
     title = facts.project.title
     return Packet(
         title=title,
-        short_title=title if len(title) <= SHORT else title[: SHORT - 1].rstrip() + "…",
+        short_title=shortened(title),
         revision=facts.revision,
         paper=facts.project.paper,
         metric=facts.style.metric,
@@ -104,8 +104,13 @@ def build(made: Made) -> Packet:
     )
 
 
+def shortened(title: str) -> str:
+    """As much of a title as a page's head has room for."""
+    return title if len(title) <= SHORT else title[: SHORT - 1].rstrip() + "…"
+
+
 def _mark(style: Style) -> str:
     return printed(style.mark, style).text
 
 
-__all__ = ["DOCUMENTS", "Bound", "Document", "Made", "Packet", "build"]
+__all__ = ["DOCUMENTS", "Bound", "Document", "Made", "Packet", "build", "shortened"]

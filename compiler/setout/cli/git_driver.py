@@ -1,0 +1,209 @@
+"""`setout diff --for-git`: what Git runs to tell what changed in a spec. It is told on standard output, and the end is
+always a good one, as Git would go no further otherwise."""
+
+from __future__ import annotations
+
+import os
+import re
+import sys
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from setout.cli.codes import CLEAN, USAGE
+from setout.cli.fault import report
+from setout.cli.files import DISK, Reading, Refusal, read_bytes
+from setout.cli.git import Revision, git, revision
+from setout.cli.job import Job, compiled
+from setout.cli.report import tell
+from setout.cli.revisions import called
+from setout.cli.terminal import shown
+from setout.diagnostics import Diagnostic
+from setout.plan.model import Plan
+from setout.write.changes import Names, as_text, build
+
+MOST_COMMITS = 500  # that changed the file; what lies farther back is not looked for
+MOST_BYTES = 4_000_000  # of a file, to be compared line by line
+_HEX = re.compile(r"[0-9a-f]{40}|[0-9a-f]{64}")
+_PROJECT = re.compile(r"^\s*project\b", re.MULTILINE)
+_RAW = re.compile(r":\d+ \d+ ([0-9a-f]+) ([0-9a-f]+) ")
+
+
+@dataclass(frozen=True)
+class Side:
+    """One of Git's two files: `file` holds the text that `path` had there. `hex` names its blob, "" for a file of the
+    working folder, zeros where there is no file. `at` is the commit it was found in."""
+
+    path: str
+    file: Path
+    hex: str
+    ordinary: bool
+    at: Revision | None = None
+
+    @property
+    def there(self) -> bool:
+        return self.hex.strip("0") != "" or self.hex == ""
+
+    @property
+    def mark(self) -> str:
+        """What stands behind the @: the commit, or else the blob, by its first letters."""
+        return (self.at.commit if self.at else self.hex)[:7]
+
+    @property
+    def name(self) -> str:
+        return shown(f"{self.path}@{self.mark}" if self.mark else self.path)
+
+
+def run(arguments: Sequence[str]) -> int:
+    """`arguments` as Git gives them: path, old file, hex, mode, new file, hex, mode; after a renaming the new path too.
+    A path alone is one with a merge not settled."""
+    if len(arguments) == 1:
+        print(f"{shown(arguments[0])}: its merge is not settled yet")
+        return CLEAN
+    if len(arguments) not in (7, 9):
+        print(
+            "setout diff --for-git is run by Git: git config diff.setout.command 'setout diff --for-git'",
+            file=sys.stderr,
+        )
+        return USAGE
+    old, new = _sides(arguments)
+    try:
+        _tell(*_pinned(old, new))
+    except BrokenPipeError:
+        raise
+    except Exception as fault:  # a fault of our own, and Git has other files to show
+        sys.stdout.write(report(fault))
+        _lines(old, new)
+    return CLEAN
+
+
+def _sides(arguments: Sequence[str]) -> tuple[Side, Side]:
+    path, *both = arguments[:7]
+    now = arguments[7] if len(arguments) > 7 else path
+    return _side(path, *both[:3]), _side(now, *both[3:])
+
+
+def _side(path: str, file: str, hex: str, mode: str) -> Side:
+    if file == os.devnull or not os.path.lexists(file):
+        return Side(path, Path(os.devnull), "0" * 40, True)
+    known = hex if _HEX.fullmatch(hex) and hex.strip("0") else ""
+    return Side(path, Path(os.path.abspath(file)), known, mode.startswith("100"))
+
+
+# --- the commits that the two are from, for what they include ------------------------------------------------
+
+
+def _pinned(old: Side, new: Side) -> tuple[Side, Side]:
+    """Git tells blobs, not commits. The commit that changed the one into the other is looked for; else HEAD, where it
+    has the blob, or the latest commit that brought it. What none has belongs to the working folder."""
+    if not (old.hex or new.hex):
+        return old, new
+    head = revision(new.path, "HEAD")
+    if isinstance(head, Diagnostic):
+        return old, new
+    history = list(_history(head, new.path))
+    for commit, before, after in history:
+        if (before, after) == (old.hex, new.hex):
+            return _at(old, f"{commit}^"), _at(new, commit)
+    return _found(old, head, history), _found(new, head, history)
+
+
+def _history(head: Revision, path: str) -> Iterator[tuple[str, str, str]]:
+    """Commits that changed the file, the latest first, each with the blobs before and after."""
+    place = head.resolved(Path(path))
+    if isinstance(place, Refusal) or not place.is_relative_to(head.top):
+        return
+    options = ("--all", "--raw", "--no-abbrev", "--no-renames", "--no-show-signature", "--no-color", "--format=%H")
+    asked = git(head.top, "log", f"--max-count={MOST_COMMITS}", *options, "--", place.relative_to(head.top).as_posix())
+    commit = ""
+    for line in asked.out.decode("utf-8", "replace").split("\n"):
+        if _HEX.fullmatch(line):
+            commit = line
+        elif raw := _RAW.match(line):
+            yield commit, raw[1], raw[2]
+
+
+def _found(side: Side, head: Revision, history: list[tuple[str, str, str]]) -> Side:
+    if not side.hex or not side.there:
+        return side
+    latest = next((after for _, _, after in history), "")
+    commits = [head.commit] if latest == side.hex else [commit for commit, _, after in history if after == side.hex]
+    return _at(side, commits[0]) if commits else side
+
+
+def _at(side: Side, name: str) -> Side:
+    found = revision(side.path, name) if side.there else None
+    return replace(side, at=found) if isinstance(found, Revision) else side
+
+
+# --- what is told -------------------------------------------------------------------------------------------
+
+
+def _tell(old: Side, new: Side) -> None:
+    jobs: list[Job] = []
+    for side in (old, new):
+        if side.there and side.ordinary:
+            jobs.append(_compiled(side, jobs[0].result.value if jobs else None))
+    wrong = [job for job in jobs if job.failed]
+    if not (old.ordinary and new.ordinary) or wrong or not any(map(_makes_boards, jobs)):
+        wrong = [job for job in wrong if any(_PROJECT.search(source.text) for source in job.sources.values())]
+        tell(sys.stdout, [d for job in wrong for d in job.result.diagnostics], _sources(wrong))
+        _lines(old, new)
+    elif len(jobs) == 1:
+        print(_alone(jobs[0], new if new.there else old, "a new spec" if new.there else "the spec is gone"))
+    else:
+        from setout.cli.diff import compared
+
+        sys.stdout.write(as_text(build(compared(*jobs), Names(old.name, new.name))))
+    print()
+
+
+def _makes_boards(job: Job) -> bool:
+    """Not so a file that is only there to be included."""
+    return job.result.value is not None and bool(job.result.value.pieces.pieces)
+
+
+def _sources(jobs: list[Job]) -> dict:
+    return {name: source for job in jobs for name, source in job.sources.items()}
+
+
+def _compiled(side: Side, before: Plan | None) -> Job:
+    """Git's file as the spec's text; what it includes and its marks from beside the spec itself."""
+    base = DISK if side.at is None else side.at.reading
+    folder = base.resolved(Path(os.path.abspath(side.path)).parent)
+    main = folder if isinstance(folder, Refusal) else folder / Path(side.path).name
+
+    def resolved(path: Path) -> Path | Refusal:
+        return main if os.path.abspath(path) == os.path.abspath(side.path) else base.resolved(path)
+
+    def read(path: Path, limit: int) -> bytes | Refusal:
+        if path != main:
+            return base.read_bytes(path, limit)
+        return read_bytes(Path(os.path.realpath(side.file)), limit)
+
+    job = compiled(side.path, {}, lambda stage: None, reading=Reading(resolved, read), before=before)
+    return called(job, side.mark) if side.mark else job
+
+
+def _alone(job: Job, side: Side, says: str) -> str:
+    assert job.result.value is not None
+    pieces = job.result.value.pieces
+    boards = sum(piece.count for piece in pieces.pieces)
+    title = pieces.joined.placed.project.title
+    return f"{shown(title)}: {side.name}\n{says}, {boards:,} boards of {len(pieces.pieces):,} kinds".replace(
+        " 1 boards", " 1 board"
+    )
+
+
+def _lines(old: Side, new: Side) -> None:
+    """Line by line, as Git shows other files."""
+    print(f"--- {f'a/{shown(old.path)}' if old.there else os.devnull}")
+    print(f"+++ {f'b/{shown(new.path)}' if new.there else os.devnull}")
+    if any(side.there and os.path.getsize(side.file) > MOST_BYTES for side in (old, new)):
+        print("(too large to be compared line by line)")
+        return
+    plain = ("--no-index", "--no-color", "--no-ext-diff", "--no-textconv", "--text", "--")
+    made = git(Path(os.sep), "diff", *plain, os.fspath(old.file), os.fspath(new.file)).out.decode("utf-8", "replace")
+    _, hunk, rest = made.partition("\n@@")
+    for line in f"{hunk}{rest}".strip("\n").split("\n") if hunk else ():
+        print("\t".join(shown(part) for part in line.split("\t")))

@@ -1,0 +1,182 @@
+"""Boards as they are compared: in the directions of the assembly that they belong to, over all scenes."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+
+from setout.compare.model import BoardSide, Extent
+from setout.geometry import FACE_WORDS, IDENTITY, Axis, Motion, Vec
+from setout.join.model import JoinedBoard
+from setout.piece.model import Piece
+from setout.piece.outline import outline
+from setout.place.model import LooseBoard
+from setout.plan.model import Plan
+
+Place = tuple[Extent, Extent, Extent]
+Spot = tuple[tuple[Fraction, ...], ...]
+
+
+@dataclass(frozen=True)
+class Item:
+    """One thing done to a board. `faces` as (axis, sign), `points` from the box's low corner (a box of material gone
+    has two, low and high)."""
+
+    word: str
+    faces: tuple[tuple[int, int], ...]
+    points: Spot
+    numbers: tuple[Fraction, ...]
+
+
+@dataclass(frozen=True)
+class Known:
+    """`sizes` wide, high, deep (of loose boards length, width, thick) in the assembly's own directions, as is
+    everything here. `low` is the place of the low corner in it; None for loose boards. `stock` is the name that its
+    stock is compared under, `key` the shape with stocks so named. `drawn` are the sizes in the scene that is drawn,
+    `joined` the board in it and `motion` its assembly's; loose boards have none."""
+
+    side: BoardSide
+    stock: str
+    key: str
+    sizes: Place
+    low: Place | None
+    thick: int
+    grain: str
+    face: str
+    mirrored: bool
+    drawn: Vec
+    joined: JoinedBoard | None = None
+    motion: Motion = IDENTITY
+
+    @property
+    def path(self) -> str:
+        return self.side.path
+
+    @cached_property
+    def items(self) -> tuple[Item, ...]:
+        """What is done to it, in the scene that is drawn."""
+        return () if self.joined is None else _items(self.joined, self.motion)
+
+    def is_worked_like(self, other: Known) -> bool:
+        """Whether all that is done to both is the same in their assemblies. Most boards stay where they are, which is
+        soon seen."""
+        a, b = self.joined, other.joined
+        if a is not None and b is not None and (a.box, self.motion) == (b.box, other.motion):
+            if (a.board.bands, a.cuts, a.bores, a.features) == (b.board.bands, b.cuts, b.bores, b.features):
+                return True
+        return self.items == other.items
+
+
+def boards_of(plan: Plan, stocks: Mapping[str, str]) -> tuple[Known, ...]:
+    """All boards, in the plan's order. `stocks`: a stock's name → the name it is compared under."""
+    pieces = plan.pieces
+    by_mark = {piece.mark: piece for piece in pieces.pieces}
+    joined = pieces.joined
+    found = [_placed(plan, path, by_mark[pieces.mark_of[path]], stocks) for path in joined.drawn.boards]
+    drawn = joined.drawn.scene
+    for index, loose in enumerate(drawn.loose):
+        found.append(_loose(plan, index, loose, by_mark[pieces.mark_of[loose.path]], stocks))
+    return tuple(found)
+
+
+def common_shape(shape: str, stocks: Mapping[str, str]) -> str:
+    return re.sub(r"\b(sheet|stick) (\w+) ", lambda m: f"{m[1]} {stocks.get(m[2], m[2])} ", shape)
+
+
+def extent(amounts) -> Extent:
+    amounts = list(amounts)
+    return Extent(min(amounts), max(amounts))
+
+
+def _placed(plan: Plan, path: str, piece: Piece, stocks: Mapping[str, str]) -> Known:
+    joined = plan.pieces.joined
+    drawn = joined.drawn.boards[path]
+    owner = drawn.board.owner
+    scenes = [(s.boards[path].box, s.scene.instances[owner].motion) for s in joined.scenes]
+    boxes = [own_box(motion, box.lo, box.hi) for box, motion in scenes]
+    motion = joined.drawn.scene.instances[owner].motion
+    sizes = tuple(extent(hi[k] - lo[k] for lo, hi in boxes) for k in range(3))
+    low = tuple(extent(lo[k] for lo, _ in boxes) for k in range(3))
+    back = motion.to.index
+    grain = drawn.board.grain
+    show = drawn.board.show
+    return Known(
+        _side(drawn.board.path, drawn.board.name, owner, piece, 1),
+        stocks.get(piece.stock.name, piece.stock.name),
+        common_shape(piece.shape, stocks),
+        sizes,  # type: ignore[arg-type]
+        low,  # type: ignore[arg-type]
+        back(drawn.board.thick),
+        Axis(back(grain)).word if isinstance(grain, Axis) else grain or "",
+        "" if show is None else own_word(motion, (show.axis, show.sign)),
+        motion.reflects,
+        own_sizes(motion, drawn.box.sizes),
+        drawn,
+        motion,
+    )
+
+
+def _loose(plan: Plan, index: int, loose: LooseBoard, piece: Piece, stocks: Mapping[str, str]) -> Known:
+    scenes = [s.scene.loose[index] for s in plan.pieces.joined.scenes]
+    thick = extent([loose.stock.thick])
+    sizes = (extent(b.length for b in scenes), extent(b.width for b in scenes), thick)
+    side = _side(loose.path, loose.name, loose.owner, piece, loose.count)
+    stock, key = stocks.get(loose.stock.name, loose.stock.name), common_shape(piece.shape, stocks)
+    first: Vec = (sizes[0].low, sizes[1].low, sizes[2].low)
+    return Known(side, stock, key, sizes, None, 2, loose.grain or "", "", False, first)
+
+
+def own_sizes(motion: Motion, sizes: Vec) -> Vec:
+    return (sizes[motion.to[0]], sizes[motion.to[1]], sizes[motion.to[2]])
+
+
+def _side(path: str, name: str, owner: str, piece: Piece, count: int) -> BoardSide:
+    sizes = tuple(extent([s.amount, s.amount if s.high is None else s.high]) for s in (piece.length, piece.width))
+    cut = (*sizes, Extent(piece.thick, piece.thick))
+    stock = piece.stock
+    material = stock.title or stock.name
+    return BoardSide(path, name, owner, stock.name, piece.mark, piece.shape, cut, count, material)  # type: ignore[arg-type]
+
+
+def own_box(motion: Motion, lo, hi) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
+    """A box of the job's in the coordinates that `motion` takes to the job's."""
+    ends = []
+    for i in range(3):
+        a, b = ((p[motion.to[i]] - motion.shift[motion.to[i]]) * motion.sign[i] for p in (lo, hi))
+        ends.append((min(a, b), max(a, b)))
+    return tuple(a for a, _ in ends), tuple(b for _, b in ends)
+
+
+def own_end(motion: Motion, end: tuple[int, int]) -> tuple[int, int]:
+    axis = motion.to.index(end[0])
+    return axis, end[1] * motion.sign[axis]
+
+
+def own_word(motion: Motion, end: tuple[int, int]) -> str:
+    axis, sign = own_end(motion, end)
+    return FACE_WORDS[2 * axis + (sign > 0)]
+
+
+def _items(board: JoinedBoard, motion: Motion) -> tuple[Item, ...]:
+    made = outline(board)
+    rows, found, at = made.columns[0], [], 3
+    for item in made.skeleton.items:
+        points = []
+        for _ in range(item.points):
+            points.append(_own_point(motion, rows[:3], rows[at : at + 3]))
+            at += 3
+        if len(points) == 2:
+            points = [tuple(map(min, *points)), tuple(map(max, *points))]
+        faces = tuple(own_end(motion, end) for end in item.faces)
+        numbers = tuple(rows[at : at + item.numbers])
+        at += item.numbers
+        found.append(Item(item.word, faces, tuple(points), numbers))
+    return tuple(sorted(found, key=lambda i: (i.word, i.faces, i.points, i.numbers)))
+
+
+def _own_point(motion: Motion, sizes, point) -> tuple[Fraction, ...]:
+    axes = [(motion.to[i], motion.sign[i]) for i in range(3)]
+    return tuple(point[axis] if sign > 0 else sizes[axis] - point[axis] for axis, sign in axes)

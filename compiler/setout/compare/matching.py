@@ -1,0 +1,167 @@
+"""Which board, which assembly of one plan is which of the other. The same both ways round.
+
+First what is the same in every respect; then the same at the same place under another name; then the same of that
+name elsewhere, members of a repeat by what they are before they are taken by their number; then what bears the same
+name; then the same under another name; then what stands at the same place.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
+from typing import TypeVar
+
+from setout.compare.known import Known, own_box
+from setout.place.model import Instance
+from setout.plan.model import Plan
+
+T = TypeVar("T")
+Key = Callable[[T], Hashable]
+
+
+def paired(old: Sequence[T], new: Sequence[T], passes: Iterable[tuple[Key, Key]], path: Callable[[T], str]):
+    """Pairs of what has the same key, by one pass after the other. Where several have, they are taken in the order of
+    their paths. A key of None pairs with nothing."""
+    left, right = sorted(old, key=lambda x: natural(path(x))), sorted(new, key=lambda x: natural(path(x)))
+    found: list[tuple[T, T]] = []
+    for old_key, new_key in passes:
+        of: defaultdict[Hashable, list[T]] = defaultdict(list)
+        for thing in reversed(right):
+            of[new_key(thing)].append(thing)
+        left_over, gone = [], set()
+        for thing in left:
+            key = old_key(thing)
+            same = of.get(key) if key is not None else None
+            if same:
+                other = same.pop()
+                gone.add(path(other))
+                found.append((thing, other))
+            else:
+                left_over.append(thing)
+        left, right = left_over, [thing for thing in right if path(thing) not in gone]
+    return found
+
+
+def natural(path: str) -> tuple:
+    """Sorts shelf.2 before shelf.10."""
+    return tuple((0, int(p), "") if p.isdecimal() else (1, 0, p) for p in re.split(r"[.]", path))
+
+
+def boards(old: Sequence[Known], new: Sequence[Known], owners: Mapping[str, str]) -> list[tuple[Known, Known]]:
+    """`owners`: paths of assemblies, old → new. Loose boards pair with loose ones alone."""
+
+    def both(key: Callable[[Known, str], Hashable]) -> tuple[Key, Key]:
+        return (
+            lambda b: key(b, owners.get(b.side.owner, f"old:{b.side.owner}")),
+            lambda b: key(b, b.side.owner),
+        )
+
+    passes = (
+        both(lambda b, owner: (owner, b.side.name, b.key, b.low, b.thick, b.sizes)),
+        both(lambda b, owner: None if b.low is None else (owner, b.key, b.low, b.thick, b.sizes)),
+        both(lambda b, owner: (owner, b.side.name, b.low is None)),
+        both(lambda b, owner: (owner, b.key, b.low is None)),
+    )
+    return paired(old, new, passes, lambda b: b.path)
+
+
+def assemblies(old: Plan, new: Plan, old_boards: Sequence[Known], new_boards: Sequence[Known]) -> dict[str, str]:
+    """Paths, old → new; the job itself is ""."""
+    sides = _Side(old, old_boards), _Side(new, new_boards)
+    found = {"": ""}
+    for level in range(1, max(side.depth for side in sides) + 1):
+        here = [[i for i in side.instances if side.levels[i.path] == level] for side in sides]
+        for a, b in _at_one_level(*here, *sides, found):
+            found[a.path] = b.path
+    return found
+
+
+def _at_one_level(
+    old: Sequence[Instance], new: Sequence[Instance], before: _Side, after: _Side, found: Mapping[str, str]
+) -> list[tuple[Instance, Instance]]:
+    def both(key: Callable[[_Side, Instance], tuple]) -> tuple[Key, Key]:
+        return (
+            lambda i: (found.get(i.parent or "", f"old:{i.parent}"), *key(before, i)),
+            lambda i: (i.parent or "", *key(after, i)),
+        )
+
+    name = both(lambda s, i: (s.local(i),))
+    contents = both(lambda s, i: (s.named[i.path],))
+    sizes = both(lambda s, i: (s.sized[i.path],))
+    shapes = both(lambda s, i: (s.shapes[i.path],))
+    same = (
+        both(lambda s, i: (s.local(i), s.named[i.path], s.place(i))),
+        both(lambda s, i: (s.shapes[i.path], s.place(i))),
+        both(lambda s, i: (s.local(i), s.named[i.path])),
+        both(lambda s, i: (s.numbered(i), s.named[i.path])),
+    )
+    pairs = paired(old, new, same, _path)
+    pairs += _swapped(paired(*_left(old, new, pairs), [contents, sizes], _path), name)
+    alike = (name, contents, shapes, both(lambda s, i: (s.place(i),)), both(lambda s, i: (i.definition,)))
+    return pairs + paired(*_left(old, new, pairs), alike, _path)
+
+
+def _path(instance: Instance) -> str:
+    return instance.path
+
+
+def _left(old: Sequence[T], new: Sequence[T], pairs: Sequence[tuple[T, T]]) -> tuple[list[T], list[T]]:
+    gone, come = {id(a) for a, _ in pairs}, {id(b) for _, b in pairs}
+    return [x for x in old if id(x) not in gone], [x for x in new if id(x) not in come]
+
+
+def _swapped(pairs: list[tuple[T, T]], name: tuple[Key, Key]) -> list[tuple[T, T]]:
+    """Those that changed names among themselves, as left and right do in a mirror."""
+    while True:
+        before, after = {name[0](a) for a, _ in pairs}, {name[1](b) for _, b in pairs}
+        kept = [(a, b) for a, b in pairs if name[0](a) in after and name[1](b) in before]
+        if len(kept) == len(pairs):
+            return kept
+        pairs = kept
+
+
+def _header(key: str) -> str:
+    """The shape without the work done to it."""
+    return key.split("; ")[0]
+
+
+class _Side:
+    def __init__(self, plan: Plan, boards: Sequence[Known]) -> None:
+        scene = plan.pieces.joined.drawn.scene
+        self.by_path = scene.instances
+        self.instances = [i for path, i in scene.instances.items() if path]
+        self.levels: dict[str, int] = {"": 0}
+        for instance in self.instances:
+            self.levels[instance.path] = self._level(instance)
+        self.depth = max(self.levels.values())
+        self.of: dict[str, list[tuple[str, str]]] = {i.path: [] for i in self.instances}
+        for board in boards:
+            owner = board.side.owner
+            inner = board.side.path
+            while owner:
+                self.of[owner].append((inner.removeprefix(f"{owner}."), board.key))
+                owner = self.by_path[owner].parent or ""
+        self.named = {path: tuple(sorted(some)) for path, some in self.of.items()}
+        self.sized = {path: tuple((name, _header(key)) for name, key in some) for path, some in self.named.items()}
+        self.shapes = {path: tuple(sorted(key for _, key in some)) for path, some in self.of.items()}
+
+    def _level(self, instance: Instance) -> int:
+        level, parent = 1, instance.parent
+        while parent:
+            level, parent = level + 1, self.by_path[parent].parent
+        return level
+
+    def place(self, instance: Instance) -> Hashable:
+        """Where it stands in the one that holds it."""
+        holds = self.by_path[instance.parent or ""].motion
+        box = instance.box
+        return None if box is None else own_box(holds, box.lo, box.hi)
+
+    def local(self, instance: Instance) -> str:
+        return instance.path.removeprefix(f"{instance.parent}.") if instance.parent else instance.path
+
+    def numbered(self, instance: Instance) -> str:
+        """The name that the members of a repeat share; of anything else its path, on whichever side."""
+        stem, _, number = self.local(instance).rpartition(".")
+        return stem if number.isdecimal() else f"{self.local(instance)} alone"

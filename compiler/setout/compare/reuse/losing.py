@@ -1,0 +1,107 @@
+"""Boards that come to nothing: which, why, and how much wood that is."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from setout.compare.model import Fate, Loss, Task
+from setout.compare.reuse.body import Body
+from setout.compare.reuse.fitting import can_hold, fit
+from setout.compare.reuse.lots import Lot
+from setout.compare.reuse.obstacles import obstacles
+from setout.piece.model import Piece
+
+
+def lost(before: Sequence[Lot], after: Sequence[Lot], to_new: Mapping[str, str]) -> Iterator[Fate]:
+    """What is left of the old copies, when all that can be used is taken."""
+    of_board = {path: lot for lot in after for path in lot.piece.boards}
+    for lot in before:
+        by_place: defaultdict[str, list[str]] = defaultdict(list)
+        for path in lot.left:
+            own = of_board.get(to_new.get(path, ""))
+            by_place[own.piece.mark if own else ""].append(path)
+        for boards in by_place.values():
+            why, blocked = at_home(lot, boards, of_board, to_new)
+            yield Fate("lost", lot.piece.mark, None, len(boards), tuple(boards), (), None, why, blocked)
+
+
+def at_home(
+    lot: Lot, boards: Sequence[str], of_board: Mapping[str, Lot], to_new: Mapping[str, str]
+) -> tuple[str, tuple[Task, ...]]:
+    """Why these boards don't serve at their own place, and what is in the way there; nothing if it isn't one place."""
+    places = [of_board.get(to_new.get(path, "")) for path in boards]
+    if any(place is not places[0] for place in places):
+        return "", ()
+    own = places[0]
+    why = _why(lot, own)
+    return why, _blocked(lot, own) if why == "holes" and own else ()
+
+
+def _blocked(lot: Lot, other: Lot) -> tuple[Task, ...]:
+    assert lot.body is not None and other.body is not None
+    return tuple(Task(kind, count) for kind, count in obstacles(lot.body, other.body))
+
+
+def _why(lot: Lot, own: Lot | None) -> str:
+    """Why a board is not made what its own place wants now; "unwanted" where that has gone."""
+    if own is None or lot.body is None:
+        return "unwanted"
+    if own.body is None:
+        return "held"
+    a, b = lot.body, own.body
+    if a.stock != b.stock or a.kind != b.kind:
+        return "stock"
+    if a.size[2] != b.size[2]:
+        return "thickness"
+    if not can_hold(a, b):
+        return "small"
+    if fit(a, b) is not None:
+        return "taken"
+    return next((why for why, without in _WITHOUT if fit(_plain(a, without), _plain(b, without)) is not None), "small")
+
+
+_WITHOUT = (
+    ("face", ("face",)),
+    ("grain", ("grain",)),
+    ("holes", ("holes",)),
+    ("face", ("face", "holes")),
+    ("grain", ("grain", "face", "holes")),
+)
+"""What is the matter, and what must be disregarded to make it fit: first one thing alone."""
+
+
+def _plain(body: Body, without: Sequence[str]) -> Body:
+    return replace(
+        body,
+        grain="any" if "grain" in without and body.grain else body.grain,
+        show=None if "face" in without else body.show,
+        spots=() if "holes" in without else body.spots,
+    )
+
+
+def losses(before: Sequence[Lot], fates: Sequence[Fate]) -> tuple[Loss, ...]:
+    """Nothing else is lost than what no board needs: trimmings count as lost."""
+    cut: dict[str, Fraction] = {}
+    wasted: dict[str, Fraction] = {}
+    one = {lot.piece.mark: lot.piece for lot in before}
+    for fate in fates:
+        if fate.kind == "uncut":
+            continue
+        piece = one[fate.old]
+        size = piece.length.amount * piece.width.amount
+        name = piece.stock.title or piece.stock.name
+        cut[name] = cut.get(name, Fraction(0)) + size * fate.count
+        gone = size if fate.kind == "lost" else Fraction(0) if fate.way is None else _trimmed(size, piece, fate)
+        wasted[name] = wasted.get(name, Fraction(0)) + gone * fate.count
+    return tuple(Loss(name, amount, wasted[name]) for name, amount in cut.items())
+
+
+def _trimmed(size: Fraction, piece: Piece, fate: Fate) -> Fraction:
+    assert fate.way is not None
+    off = {"length": Fraction(0), "width": Fraction(0)}
+    for trim in fate.way.trims:
+        off[trim.along] += trim.by
+    return size - (piece.length.amount - off["length"]) * (piece.width.amount - off["width"])

@@ -1,0 +1,46 @@
+"""What becomes of boards that are cut already: as good as trying everything, and never better than true."""
+
+from __future__ import annotations
+
+from random import Random
+
+import pytest
+from applying import account, applied, pieces_of, saved
+from comparing import compared_plans
+from compiling import compiled
+from cutboards import most_saved
+from few_boards import altered, drawn, spec
+
+
+def test_as_little_is_lost_as_when_everything_is_tried():
+    assert tried(range(80)) > 50
+
+
+def test_nor_when_the_search_goes_line_by_line(monkeypatch):
+    """As it does where a board has more work on it than these have."""
+    monkeypatch.setattr("setout.compare.reuse.windows.TRIES", 1)
+    assert tried(range(100, 140)) > 20
+
+
+@pytest.mark.slow
+def test_as_little_is_lost_as_when_everything_is_tried_at_length():
+    assert tried(range(1000, 4000)) > 2000
+
+
+def tried(seeds: range) -> int:
+    """How many of the jobs drawn were sound."""
+    return sum(one(Random(seed)) for seed in seeds)
+
+
+def one(luck: Random) -> bool:
+    before = [drawn(luck) for _ in range(luck.randint(1, 4))]
+    again = [altered(luck, luck.choice(before)) if luck.random() < 0.8 else drawn(luck) for _ in range(4)]
+    texts = spec(before), spec(again[: luck.randint(1, 4)])
+    if any(compiled(text).failed for text in texts):
+        return False
+    old, new, changes = compared_plans(*texts)
+    shapes = [list(pieces_of(plan).elements()) for plan in (old, new)]
+    assert saved(changes, old, new) == most_saved(*shapes), texts
+    account(old, new, changes)
+    assert applied(old, changes) == pieces_of(new)
+    return True

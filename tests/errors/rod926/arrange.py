@@ -1,0 +1,7 @@
+"""A repository with nothing in it yet."""
+
+import subprocess
+
+
+def arrange(folder, monkeypatch):
+    subprocess.run(["git", "init", "-q", str(folder)], check=True)
