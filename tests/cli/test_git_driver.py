@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from conftest import SPEC
+from small_spec import SPEC
 
 import setout
 
@@ -75,6 +75,14 @@ def test_specs_that_come_go_and_are_renamed(repository):
     assert "the spec is gone, 7 boards of 3 kinds" in repository.git("show", "--ext-diff", "--no-renames")
     renamed = repository.git("show", "--ext-diff", "-M")
     assert "boards.rod@" in renamed and "hall.rod@" in renamed and "30 × 11-1/4 → 34 × 11-1/4" in renamed
+
+
+def test_a_spec_of_one_board(repository):
+    stock = 'project "All 1 boards" {}\nstock ply "plywood" { sheet 96 x 48 x 3/4 }\n'
+    one = f"{stock}part a of ply {{ size 9 x 8; count 1 }}\n"
+    repository.commit({"one.rod": one})
+    said = repository.git("show", "--ext-diff")
+    assert said.endswith("a new spec, 1 board of 1 kind\n\n") and "All 1 boards: one.rod@" in said
 
 
 def test_a_merge_that_is_not_settled_is_said_to_be(repository):

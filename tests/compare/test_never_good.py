@@ -231,7 +231,9 @@ def test_a_square_stick_may_be_rolled_and_another_may_not():
 def test_loose_boards_are_counted():
     size = "part a of ply {{ size 8 x 5; count {} }}"
     fates = compared(shop(size.format(5)), shop(size.format(3))).reuse.fates
-    assert [(f.kind, f.count) for f in fates] == [("right", 3), ("lost", 2)]
+    assert [(f.kind, f.count, f.why) for f in fates] == [("right", 3, ""), ("lost", 2, "unwanted")]
+    fates = compared(shop(size.format(5)), shop(size.format(0))).reuse.fates
+    assert [(f.kind, f.count, f.why) for f in fates] == [("lost", 5, "unwanted")]
     changes = compared(shop(size.format(3)), shop(size.format(5)))
     assert [(f.kind, f.count) for f in changes.reuse.fates] == [("right", 3)]
     assert [(c.count, c.waits) for c in changes.reuse.to_cut] == [(2, False)]

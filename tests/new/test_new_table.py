@@ -124,6 +124,12 @@ def test_a_sheet_is_made_to_hold_its_boards():
     assert "sheet 122 x 48 x 3/4" in made(table).value.text and "122 x 48 in was written" in told(table)
 
 
+@pytest.mark.parametrize(("size", "sheet"), [("95-1/2,40", "96 x 48"), ("96,40", "98 x 48"), ("60,48", "96 x 50")])
+def test_its_edges_are_trimmed_first(size, sheet):
+    table = f"part,length,width\ntop,{size}\n"
+    assert parts(table) and f"sheet {sheet} x 3/4" in made(table).value.text
+
+
 def test_names_are_made_safe_and_kept_apart():
     names = ("left", "Left", '"3 ""bad"" } part x # y"', "\u202e\x01", "sheet", "Regalböden")
     table = "part,length,width\n" + "".join(f"{name},9,9\n" for name in names)

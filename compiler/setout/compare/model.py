@@ -95,7 +95,7 @@ class BoardChange:
     rejoined    unjoined, joined: methods to boards that both plans have
     turned      it lies another way in its assembly
     moved       moved: how far in its assembly (wide, high, deep)
-    marked      the same board bears another mark
+    marked      the same board bears another mark; not told of one that waits for a measure, as nobody has cut it
     """
 
     how: tuple[str, ...]

@@ -9,10 +9,10 @@ from setout.compare import assemblies, boards, matching
 from setout.compare.joints import methods_of
 from setout.compare.known import boards_of
 from setout.compare.model import Changes, Pair, Told
+from setout.compare.names import common_names, renamed_measures
 from setout.compare.numbers import numbers
 from setout.compare.reuse import reuse
 from setout.compare.steps import steps
-from setout.compare.stocks import common_names
 from setout.diagnostics import Diagnostic, Severity
 from setout.plan.model import Plan
 
@@ -42,7 +42,7 @@ def compare(
         assemblies.changes(old, new, owners),
         reuse(old, new, common, {a.path: b.path for a, b in pairs}),
         numbers(old, new),
-        steps(old, new, {**_definitions(old, new, owners), **to_new}),
+        steps(old, new, {**_definitions(old, new, owners), **to_new}, renamed_measures(common)),
         _told(old_told, new_told),
     )
 

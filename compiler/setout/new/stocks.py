@@ -10,6 +10,7 @@ from math import ceil
 from setout.new.amounts import thickness_in
 from setout.new.model import Amount, Stock
 from setout.new.names import cleaned, named
+from setout.practice import standard
 from setout.units import inches_per
 
 MOST_LONG, MOST_WIDE, MOST_THICK = 500, 200, 5  # inches; larger than any board
@@ -46,8 +47,10 @@ class Pile:
 
     @staticmethod
     def size(most: Fraction, usual: int, unit: str) -> int:
-        needed = ceil(most / inches_per(unit))
-        return usual if needed <= usual else needed + 2 * _TRIM[unit]
+        """`most` is what is cut of the sheet, once its edges are trimmed."""
+        if most + 2 * standard().value("edge_trim") <= usual * inches_per(unit):
+            return usual
+        return ceil(most / inches_per(unit)) + 2 * _TRIM[unit]
 
 
 @dataclass

@@ -10,6 +10,7 @@ from math import ceil, lcm
 
 from setout.compare.matching import natural
 from setout.compare.model import Fate, Reuse, ToCut
+from setout.compare.names import Names
 from setout.compare.reuse.assigning import Edge, assign
 from setout.compare.reuse.body import unit_of
 from setout.compare.reuse.fitting import Fit, fit
@@ -25,13 +26,11 @@ _ANEW = 25  # and rather left as it is than worked on, even if another then is w
 _BETWEEN = Fraction(1, 8)  # wood to be left between a plugged hole and new work
 
 
-def reuse(
-    old: Plan, new: Plan, stocks: tuple[Mapping[str, str], Mapping[str, str]], to_new: Mapping[str, str]
-) -> Reuse:
-    """The least loss over the whole job. `stocks`: names that stocks are compared under; `to_new`: boards' paths."""
+def reuse(old: Plan, new: Plan, names: tuple[Names, Names], to_new: Mapping[str, str]) -> Reuse:
+    """The least loss over the whole job. `to_new`: boards' paths."""
     unit = unit_of(piece.shape for plan in (old, new) for piece in plan.pieces.pieces)
     unit = lcm(unit, new.pieces.joined.placed.project.mark.denominator)
-    before, after = (lots_of(plan, names, unit) for plan, names in zip((old, new), stocks))
+    before, after = (lots_of(plan, called, unit) for plan, called in zip((old, new), names))
     fates = [_uncut(lot) for lot in before if lot.body is None]
     found = [*_right(before, after, to_new), *_reworked(old, new, before, after, to_new, unit)]
     fates += _together(found)
