@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from cutboards import Work, cut, good, laid, shifted
+from cutboards import Work, cut, good, laid, plugs, shifted
 
 from setout.compare import Changes
 from setout.compare.model import BoardChange, Fate
@@ -36,6 +36,11 @@ def applied(old: Plan, changes: Changes) -> Counter[str]:
     return found
 
 
+def boards_of(plan: Plan) -> list[tuple[str, str]]:
+    """Every copy of every board: its path and its shape."""
+    return [(path, piece.shape) for path, piece, count in _boards(plan) for _ in range(count)]
+
+
 def _boards(plan: Plan):
     loose = {board.path: board.count for board in plan.pieces.joined.placed.drawn.loose}
     return [(path, piece, loose.get(path, 1)) for piece in plan.pieces.pieces for path in piece.boards]
@@ -65,21 +70,26 @@ def account(old: Plan, new: Plan, changes: Changes) -> None:
         if fate.new is not None:
             assert len(fate.becomes) == fate.count
             made[fate.new] += fate.count
-            _check(fate, before[fate.old], after[fate.new])
+            _check(fate, before[fate.old], after[fate.new], {(pair.old, pair.new) for pair in changes.pairs})
         else:
             assert (fate.kind == "uncut") == before[fate.old].held
     assert spent == {mark: piece.count for mark, piece in before.items()}
     assert made == {mark: piece.count for mark, piece in after.items()}
 
 
-def _check(fate: Fate, old: Piece, new: Piece) -> None:
+def _check(fate: Fate, old: Piece, new: Piece, own: set[tuple[str, str]]) -> None:
     assert not old.held and not new.held
     if fate.way is None:
         assert fate.kind == "right" and old.shape == new.shape
         return
     way, one, other = fate.way, cut(old.shape), cut(new.shape)
     lay, offset = (way.axes, way.signs), (*way.offset, 0)
-    assert good(one, other, lay, offset)
+    plugged = sum(task.count for task in way.tasks if task.kind == "plug")
+    if plugged:
+        assert fate.kind == "reworked" and own.issuperset(zip(fate.boards, fate.becomes))
+        assert plugs(one, other, lay, offset) == plugged
+    else:
+        assert good(one, other, lay, offset)
     off = Counter()
     for trim in way.trims:
         off[trim.along] += trim.by

@@ -2,12 +2,16 @@
 
 The rule: what was done to a board lies wholly in what is sawn off, or wholly within one cut that the new board has, or
 is the very thing that the new board has there (a hole may also be drilled larger, deeper or right through).
+
+At its own place a board may keep other holes too, plugged: those that don't go through and pockets, in the broad face
+behind the good one, 1/8 in or more from all that is new to the board, its sawn edges as well. Such a board is sawn at
+one end of its length and width at the most.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -141,19 +145,56 @@ def laid(old: Cut, lay: Lay) -> Cut:
     return Cut(old.kind, old.stock, size, old.grain, old.show and end(old.show), tuple(map(work, old.works)))
 
 
+BETWEEN = Fraction(1, 8)
+
+
 def good(old: Cut, new: Cut, lay: Lay, offset: Sequence[Fraction]) -> bool:
     """Whether the new board can be had of the old one, so laid, with its low corner at `offset`."""
+    return left_over(old, new, lay, offset) == []
+
+
+def plugs(old: Cut, new: Cut, lay: Lay, offset: Sequence[Fraction]) -> int | None:
+    """How many holes must be plugged for that; None if it won't do."""
+    left = left_over(old, new, lay, offset)
+    if left is None or new.show is None or new.show[0] != 2:
+        return None
+    turned = laid(old, lay)
+    slack = [a - b for a, b in zip(turned.size, new.size)]
+    if any(0 < offset[k] < slack[k] for k in (0, 1)):
+        return None
+    kept = [shifted(work, offset) for work in turned.works]
+    ahead = [work for work in new.works if work not in kept]
+    for hole in (shifted(work, offset) for work in left):
+        if hole.word not in ("hole", "pocket") or hole.faces[0] != (2, -new.show[1]):
+            return None
+        if hole.word == "hole" and hole.numbers[1] is None:
+            return None
+        if any(offset[k] > 0 and hole.lo[k] < BETWEEN for k in (0, 1)):
+            return None
+        if any(offset[k] < slack[k] and new.size[k] - hole.hi[k] < BETWEEN for k in (0, 1)):
+            return None
+        if any(max(max(c - b, a - d) for a, b, c, d in _sides(hole, work)) < BETWEEN for work in ahead):
+            return None
+    return len(left)
+
+
+def _sides(one: Work, other: Work):
+    return zip(one.lo, one.hi, other.lo, other.hi)
+
+
+def left_over(old: Cut, new: Cut, lay: Lay, offset: Sequence[Fraction]) -> list[Work] | None:
+    """What of the old board's work would show or clash, as that lies; None where the new board isn't within it."""
     if (old.kind, old.stock) != (new.kind, new.stock):
-        return False
+        return None
     turned = laid(old, lay)
     inside = all(0 <= o and o + n <= s for o, n, s in zip(offset, new.size, turned.size))
     if not inside or turned.size[2] != new.size[2]:
-        return False
+        return None
     if new.grain == old.grain == "length" and lay[0][0] != 0:
-        return False
+        return None
     if new.show and turned.show and turned.show == (new.show[0], -new.show[1]):
-        return False
-    return all(_harmless(shifted(work, offset), turned, new, offset) for work in turned.works)
+        return None
+    return [work for work in turned.works if not _harmless(shifted(work, offset), turned, new, offset)]
 
 
 def shifted(work: Work, offset: Sequence[Fraction]) -> Work:
@@ -224,9 +265,24 @@ def fits(old: str, new: str) -> bool:
     return any(True for _ in ways(cut(old), cut(new)))
 
 
-def most_saved(old: Sequence[str], new: Sequence[str]) -> Fraction:
-    """The most wood that cut boards may be put to use again, one board for one, every pairing tried."""
-    table = [[cut(b).volume if fits(a, b) else None for b in new] for a in old]
+def fits_plugged(old: str, new: str) -> bool:
+    """Whether it keeps its place, if that is its own."""
+    one, other = cut(old), cut(new)
+    for lay in lays(one):
+        slack = [a - b for a, b in zip(laid(one, lay).size, other.size)]
+        if any(plugs(one, other, lay, (x, y, Fraction(0))) is not None for x in (0, slack[0]) for y in (0, slack[1])):
+            return True
+    return False
+
+
+def most_saved(old: Sequence[str], new: Sequence[str], own: Container[tuple[int, int]] = ()) -> Fraction:
+    """The most wood that cut boards may be put to use again, one board for one, every pairing tried. `own`: which of
+    the old and new boards are one board in both."""
+
+    def may(i: int, j: int) -> bool:
+        return fits(old[i], new[j]) or ((i, j) in own and fits_plugged(old[i], new[j]))
+
+    table = [[cut(b).volume if may(i, j) else None for j, b in enumerate(new)] for i in range(len(old))]
 
     @cache
     def best(i: int, taken: int) -> Fraction:

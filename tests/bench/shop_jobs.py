@@ -2,9 +2,9 @@
 
 python tests/bench/shop_jobs.py [--work N] [--jobs a,b] [--no-packer]
 
-Each job three ways: our plan, our plan with money as its only aim, and the plain best of a general rectangle packer
-(`pip install rectpack`, the extra `bench`), which knows nothing of straight cuts and so may need fewer sheets than any
-saw can make. What was tried and what it gave: CUTTING.md beside this file.
+Each job three ways: our plan, our plan with money as its only aim (its cuts in the plainest order), and the plain best
+of a general rectangle packer (`pip install rectpack`, the extra `bench`). That one knows nothing of straight cuts and
+so may need fewer sheets than any saw can make. What was tried and what it gave: CUTTING.md beside this file.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ from setout.piece import parse_register, piece
 from setout.piece.model import Pieces
 from setout.place import place
 from setout.plan.cutting import DEFAULT, Budget, Cutting, cutting
+from setout.plan.cutting.sequence import groups, unlike
 from setout.plan.cutting.sources import planned_kerf, supplies
 from setout.read import read
 from setout.resolve import resolve
@@ -210,12 +211,15 @@ class Figures:
     taped: int  # settings of the saw that is brought to the sheet
     cuts: int
     sawn: int  # cuts within the saws' limits
+    alike: int  # of the lengths and widths of boards needed more than once, those made at one setting in one batch
+    sides: int
     seconds: float
 
     def told(self) -> str:
         plan = f"{self.sheets:4} {self.bound:5} {self.offcuts:5} {float(self.largest):8.0f}"
         work = (
             f"{self.fences:7} {self.stops:6} {self.taped:6} {self.cuts:6} {100 * self.sawn / max(1, self.cuts):5.0f} %"
+            f" {100 * self.alike / max(1, self.sides):5.0f} %"
         )
         return f"{plan} {work} {self.seconds:6.2f} s"
 
@@ -227,6 +231,7 @@ def figures(plan: Cutting, seconds: float) -> Figures:
     ripped = {cut.setting for cut in cuts if cut.kind == "rip"}
     stopped = {cut.setting for cut in cuts if cut.kind == "crosscut"}
     taped = {cut.setting for cut in cuts if cut.kind == "break down"}
+    equal = groups(((stock.stock.name, one.cuts) for stock in plan.stocks for one in stock.sources), plan.settings)
     return Figures(
         sum(stock.bought for stock in plan.stocks),
         sum(stock.bound for stock in plan.stocks),
@@ -237,6 +242,8 @@ def figures(plan: Cutting, seconds: float) -> Figures:
         len(taped),
         len(cuts),
         sum(cut.saw is not None for cut in cuts),
+        sum(2 - sum(unlike(boards)) for boards in equal.values()),
+        2 * len(equal),
         seconds,
     )
 
@@ -305,22 +312,31 @@ def main(words: list[str]) -> int:
     parser.add_argument("--no-packer", action="store_false", dest="packer")
     asked = parser.parse_args(words)
     chosen = [job for job in JOBS if not asked.jobs or job.__name__ in asked.jobs.split(",")]
-    print(f"{'':27} new bound  rack  largest  fences  stops  taped   cuts  sawn    time")
-    sums = {"ours": [0, 0, 0.0, 0], "money": [0, 0, 0.0, 0]}
+    print(f"{'':27} new bound  rack  largest  fences  stops  taped   cuts  sawn   alike    time")
+    made: dict[str, list[Figures]] = {"ours": [], "money": []}
     budget = DEFAULT if asked.work is None else Budget(work=asked.work)
     for job in chosen:
         pieces = pieces_of(spec(job, asked.seed))
         boards = sum(p.count for p in pieces.pieces)
         for name, more in (("ours", {}), ("money", {"taste": None})):
-            made = planned(pieces, budget, **more)
-            print(f"{job.__name__ if name == 'ours' else '':16} {boards:3} {name:6}{made.told()}", flush=True)
-            for i, value in enumerate((made.sheets, made.fences, float(made.largest), made.cuts)):
-                sums[name][i] += value
+            made[name].append(planned(pieces, budget, **more))
+            print(f"{job.__name__ if name == 'ours' else '':16} {boards:3} {name:6}{made[name][-1].told()}", flush=True)
         if asked.packer and (count := packed(pieces)) is not None:
             print(f"{'':20} packer{count:4}")
-    for name, (sheets, fences, largest, cuts) in sums.items():
-        print(f"{name:6} sheets {sheets}, fence settings {fences}, largest leftovers {largest:,.0f} sq in, cuts {cuts}")
+    for name, of in made.items():
+        print(f"{name:6} {together(of)}")
     return 0
+
+
+def together(of: list[Figures]) -> str:
+    def total(field: str) -> int:
+        return sum(getattr(one, field) for one in of)
+
+    return (
+        f"sheets {total('sheets')}, largest leftovers {float(total('largest')):,.0f} sq in, fence settings "
+        f"{total('fences')}, stops {total('stops')}, by the guide {total('taped')}, cuts {total('cuts')}, sides of "
+        f"equal boards at one setting {total('alike')} of {total('sides')}, {total('seconds'):.1f} s"
+    )
 
 
 if __name__ == "__main__":

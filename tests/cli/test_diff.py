@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 import subprocess
 from pathlib import Path
 
 import jsonschema
 import pytest
-from conftest import SPEC
+from small_spec import SPEC
 
 from setout.cli.codes import CHANGED
 from setout.cli.revisions import named
@@ -76,9 +77,16 @@ def test_markdown_is_a_page_of_tables(shop):
     assert shop.out.startswith("# Boards: what changes\n") and "| --- |" in shop.out
 
 
-@pytest.mark.parametrize(
-    "text", [SPEC, LONGER, SPEC.replace("part spare", "part more"), SPEC.replace("20, deep", "gap, deep")]
+OTHERS = (
+    SPEC,
+    LONGER,
+    SPEC.replace("part spare", "part more"),
+    SPEC.replace("20, deep", "gap, deep"),
+    SPEC.replace("count 4", "count 0"),
 )
+
+
+@pytest.mark.parametrize("text", OTHERS)
 def test_json_is_as_its_schema_says(shop, text):
     (shop.folder / "other.rod").write_text(text)
     for words in (("boards.rod", "other.rod"), ("other.rod", "boards.rod")):
@@ -224,6 +232,44 @@ def test_a_hook_s_environment_does_not_mislead(shop, repository, tmp_path_factor
     for name, value in {"GIT_DIR": str(other / ".git"), "GIT_WORK_TREE": str(other), "GIT_INDEX_FILE": "x"}.items():
         monkeypatch.setenv(name, value)
     assert shop.setout("diff", "boards.rod@HEAD") == CHANGED
+
+
+RUNS = (
+    "core.fsmonitor core.pager core.editor core.sshCommand core.askPass core.gitProxy core.alternateRefsCommand"
+    " credential.helper diff.external diff.x.command diff.x.textconv filter.x.clean filter.x.smudge filter.x.process"
+    " gpg.program log.showSignature pager.log uploadpack.packObjectsHook"
+)
+
+
+def test_no_program_that_a_repository_names_is_run(shop, repository):
+    """Its settings, attributes and hooks are a stranger's; and so is where it would fetch what it lacks."""
+    repository.commit({"boards.rod": LONGER, ".gitattributes": "* diff=x filter=x\n"})
+    blob, lost = (repository.git("rev-parse", f"{name}:boards.rod").strip() for name in ("HEAD", "HEAD~1"))
+    program = shop.folder / "program"
+    program.write_text(f"#!/bin/sh\ntouch {shop.folder}/run\n")
+    program.chmod(0o755)
+    for hook in ("post-index-change", "reference-transaction", "fsmonitor-watchman"):
+        shutil.copy(program, shop.folder / ".git/hooks" / hook)
+    for name in RUNS.split():
+        repository.git("config", name, str(program))
+    repository.git("config", "extensions.partialClone", "origin")
+    repository.git("config", "remote.origin.promisor", "true")
+    repository.git("config", "remote.origin.url", "ssh://nowhere.invalid/boards")  # for core.sshCommand
+    (shop.folder / "run").unlink(missing_ok=True)  # Git itself may have
+    assert shop.setout("diff", "boards.rod@HEAD~1", "boards.rod@HEAD") == CHANGED
+    shop.setout("diff", "--for-git", "boards.rod", "boards.rod", blob, "100644", "boards.rod", "0" * 40, "100644")
+    (shop.folder / ".git/objects" / lost[:2] / lost[2:]).unlink()
+    assert shop.setout("diff", "boards.rod@HEAD~1") == 2 and "rod927" in shop.err
+    assert not (shop.folder / "run").exists()
+
+
+def test_git_is_not_looked_for_in_the_folder_itself(shop, repository, monkeypatch):
+    program = shop.folder / "git"
+    program.write_text(f"#!/bin/sh\ntouch {shop.folder}/run\n")
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", os.pathsep.join([".", os.environ["PATH"]]))
+    assert shop.setout("diff", "boards.rod@HEAD") == 3 and "rod924" in shop.err
+    assert not (shop.folder / "run").exists()
 
 
 HOSTILE = [

@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from conftest import SPEC
+from small_spec import SPEC
 
 import setout
 
@@ -106,6 +106,14 @@ def test_what_is_staged_is_said_to_be(repository):
     assert f"boards.rod@{head} → boards.rod (staged)" in repository.git("diff", "--cached")
     (repository.folder / "boards.rod").write_text(LONGER.replace("34", "35"))
     assert "boards.rod (staged) → boards.rod (lengths" in repository.git("diff")
+
+
+def test_a_spec_of_one_board(repository):
+    stock = 'project "All 1 boards" {}\nstock ply "plywood" { sheet 96 x 48 x 3/4 }\n'
+    one = f"{stock}part a of ply {{ size 9 x 8; count 1 }}\n"
+    repository.commit({"one.rod": one})
+    said = repository.git("show", "--ext-diff")
+    assert said.endswith("a new spec, 1 board of 1 kind\n\n") and "All 1 boards: one.rod@" in said
 
 
 def test_a_merge_that_is_not_settled_is_said_to_be(repository):

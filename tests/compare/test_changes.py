@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+import pytest
 from comparing import STOCKS, compared
 
 CASE = """
@@ -95,3 +98,39 @@ def test_the_other_hand():
     assert [(a.new, a.how) for a in found.assemblies] == [("c", ("mirrored",))]
     assert {b.how for b in found.boards} <= {("other-hand",), ("marked",)}
     assert all(fate.kind == "right" for fate in found.reuse.fates)  # left and right are both cut
+
+
+MEASURED = """
+measure across "across" expect 20 to 30
+measure up "up" expect 3 to 5
+size wide 100, high 96, deep 90
+assembly box "Box" {
+  size wide across + 2, high 20 + up, deep 20
+  part left_side of ply { upright at left; grain high }
+  part right_side mirrors left_side
+  part shelf of ply { level at bottom + up; wide between left_side and right_side; deep across / 2 from front }
+  part lid of ply { level at top; wide between left_side and right_side; deep max(9, 2 * up) to back }
+  joint shelf, lid to left_side, right_side { screws }
+}
+place box { at left, bottom, back }
+part strip of ply { size across x up; count 2; grain any }
+part short of ply { size 12 x 8; count 2 }
+order { assemble box after measure across }
+"""
+
+
+@pytest.mark.parametrize("names", [{"across": "wide_gap"}, {"across": "zz", "up": "a_height"}, {"up": "across_too"}])
+def test_a_measure_under_another_name_is_no_change(names):
+    """Boards that follow straight lines and those that don't; names that stand in the same order or another."""
+    old = new = STOCKS + MEASURED
+    for name, other in names.items():
+        new = re.sub(rf'(?<!")\b{name}\b(?!")', other, new)
+    for one, other in ((old, new), (new, old)):
+        changes = compared(one, other)
+        assert not changes.changed, (changes.boards, changes.steps, changes.told)
+        assert {pair.old for pair in changes.pairs} == {pair.new for pair in changes.pairs}
+
+
+def test_another_measure_is_a_change():
+    changes = compared(STOCKS + MEASURED, STOCKS + MEASURED.replace("across", "along"))
+    assert changes.boards and {s.how for s in changes.steps if s.verb == "measure"} >= {"gone", "added"}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from comparing import STOCKS, compared, shop
 
@@ -53,7 +55,7 @@ WORKED = {
     "a hole drilled deeper": (SHALLOW, f"{HOLE} depth 1/2 into top", [("widened", 1)]),
     "a hole drilled through": (SHALLOW, HOLE, [("widened", 1)]),
     "a hole that a notch takes away": ("hole 1 at wide left + 1, deep front + 1", NOTCH, [("cut", 1)]),
-    "a notch made larger": (NOTCH, "notch wide 3 from left, deep 2 from front", [("cut", 1)]),
+    "a notch made larger": (NOTCH, "notch wide 3 from left, deep 2 from front", [("enlarged", 1)]),
     "a mitre": ("", "mitre left 45 long front", [("mitre", 1)]),
     "banding": ("", "band front with tape added", [("band", 1)]),
     "banding that comes off": ("band front with tape added", "", [("unband", 1)]),
@@ -65,6 +67,78 @@ def test_work_that_can_still_be_done(name):
     old, new, tasks = WORKED[name]
     fate = one(old, new)
     assert (fate.kind, done(fate), fate.way.trims) == ("reworked", tasks, ())
+
+
+BLIND = "hole 1/4 at wide left + 3, deep front + 2 depth 1/4 into bottom"
+KEYED = "show top; hole 1/2 at wide left + 7, deep front + 1 depth 1/4 into top"  # this way round, and no other
+PLUGGED = {
+    "a hole behind the good face": (f"show top; {BLIND}", "show top", []),
+    "one in a board that is sawn": (f"show top; {BLIND}", "show top; wide 7 from left", []),
+    "one that goes elsewhere": (f"show top; {BLIND}", f"show top; {BLIND.replace('+ 3', '+ 5')}", [("hole", 1)]),
+    "one with wood enough to a notch": (
+        f"show top; {BLIND}",
+        f"show top; {NOTCH.replace('wide 2', 'wide 2-3/4')}",
+        [("cut", 1)],
+    ),
+    "one that another from before, though near, doesn't mind": (
+        f"show top; {BLIND}; {BLIND.replace('+ 3', '+ 3-1/4')}",
+        f"show top; {BLIND.replace('+ 3', '+ 3-1/4')}",
+        [],
+    ),
+    "one from an unseen face, when the good one was looked at": (BLIND, "show top", []),
+}
+NOT_PLUGGED = {
+    "no good face is said": (BLIND, ""),
+    "it is in the good face": (f"show bottom; {BLIND}", "show bottom"),
+    "it goes through": (f"show top; {HOLE}", "show top"),
+    "it is a notch": (f"show top; {NOTCH}", "show top"),
+    "it breaks into a new hole": (f"{KEYED}; {BLIND}", f"{KEYED}; {BLIND.replace('+ 3', '+ 3-1/4')}"),
+    "it is too near a new hole": (f"{KEYED}; {BLIND}", f"{KEYED}; {BLIND.replace('+ 3', '+ 3-5/16')}"),
+    "it breaks into a notch": (f"{KEYED}; {BLIND}", f"{KEYED}; {NOTCH.replace('wide 2', 'wide 3')}"),
+    "it is too near a notch": (
+        f"{KEYED}; {BLIND}",
+        f"{KEYED}; {NOTCH.replace('wide 2', 'wide 2-13/16').replace('deep 2', 'deep 4')}",
+    ),
+    "the saw goes through it": (
+        f"{KEYED.replace('+ 7', '+ 4')}; {BLIND}",
+        f"{KEYED.replace('+ 7', '+ 1')}; wide 5 from left",
+    ),
+    "the saw goes too near it": (
+        f"{KEYED.replace('+ 7', '+ 4')}; {BLIND}",
+        f"{KEYED.replace('+ 7', '+ 1-3/16')}; wide 5-3/16 from left",
+    ),
+}
+
+
+def revised(old: str, new: str):
+    """The fate of the only board; `wide 7 from left` makes it shorter."""
+    place = PLACE.replace("wide 8 from left; ", "") if re.search("; wide [^;]* from", new) else PLACE
+    was, now = shop(f"part a of ply {{ {PLACE}; {old} }}"), shop(f"part a of ply {{ {place}; {new} }}")
+    (fate,) = compared(was, now).reuse.fates
+    return fate
+
+
+@pytest.mark.parametrize("name", PLUGGED)
+def test_old_holes_behind_the_good_face_are_plugged(name):
+    old, new, tasks = PLUGGED[name]
+    fate = revised(old, new)
+    assert (fate.kind, done(fate)) == ("reworked", [("plug", 1), *tasks])
+
+
+@pytest.mark.parametrize("name", NOT_PLUGGED)
+def test_old_holes_that_plugs_would_not_mend(name):
+    fate = revised(*NOT_PLUGGED[name])
+    assert (fate.kind, fate.why) == ("lost", "holes")
+
+
+def test_a_board_with_plugs_is_good_for_its_own_place_alone():
+    """And where it can be used without any it rather is."""
+    was = shop(f"part a of ply {{ {PLACE}; show top; {BLIND} }}")
+    half = f"part a of half {{ {PLACE.replace('; grain wide', '')} }}"
+    elsewhere = shop(half, f"part c of ply {{ {PLACE}; show top }}")
+    assert [f.kind for f in compared(was, elsewhere).reuse.fates] == ["lost"]
+    both = shop(f"part a of ply {{ {PLACE}; show top }}", f"part b of ply {{ {PLACE}; show top; {BLIND} }}")
+    assert [(f.kind, f.becomes) for f in compared(was, both).reuse.fates] == [("right", ("b",))]
 
 
 def test_the_other_hand_is_another_board():
@@ -133,7 +207,7 @@ def test_a_mitred_end_is_made_anew_when_it_was_sawn_off():
     now = was.replace("wide 8 from", "wide 7 from")
     (fate,) = compared(was, now).reuse.fates
     # one end or the other comes off; what was there is to be made again
-    assert len(fate.way.trims) == 1 and done(fate) in ([("cut", 1)], [("mitre", 1)])
+    assert len(fate.way.trims) == 1 and done(fate) in ([("enlarged", 1)], [("mitre", 1)])
 
 
 def test_what_a_blade_takes():
@@ -157,7 +231,9 @@ def test_a_square_stick_may_be_rolled_and_another_may_not():
 def test_loose_boards_are_counted():
     size = "part a of ply {{ size 8 x 5; count {} }}"
     fates = compared(shop(size.format(5)), shop(size.format(3))).reuse.fates
-    assert [(f.kind, f.count) for f in fates] == [("right", 3), ("lost", 2)]
+    assert [(f.kind, f.count, f.why) for f in fates] == [("right", 3, ""), ("lost", 2, "unwanted")]
+    fates = compared(shop(size.format(5)), shop(size.format(0))).reuse.fates
+    assert [(f.kind, f.count, f.why) for f in fates] == [("lost", 5, "unwanted")]
     changes = compared(shop(size.format(3)), shop(size.format(5)))
     assert [(f.kind, f.count) for f in changes.reuse.fates] == [("right", 3)]
     assert [(c.count, c.waits) for c in changes.reuse.to_cut] == [(2, False)]
@@ -172,3 +248,19 @@ def test_nobody_has_cut_what_waits_for_a_measure():
     assert [f.kind for f in compared(held, known).reuse.fates] == ["uncut"]
     (fate,) = compared(known, held).reuse.fates
     assert (fate.kind, fate.why) == ("lost", "held")
+
+
+def test_a_cut_is_made_where_a_tape_reads_even_and_well_away_from_old_work():
+    """Between an old hole and the far end there is 5-3/4 in for a board of 3: the saw keeps clear of both."""
+    holes = "; ".join(f"hole 1/2 at wide left + {x}, deep front + 2" for x in ("3/4", "7-1/4"))
+    was = shop(f"part a of ply {{ {PLACE}; {holes} }}")
+    (fate,) = compared(was, shop(f"part a of ply {{ {PLACE.replace('wide 8', 'wide 3')} }}")).reuse.fates
+    assert [trim.by for trim in fate.way.trims] == [2.5, 2.5]
+    (fate,) = compared(was, shop(f"part a of ply {{ {PLACE.replace('wide 8', 'wide 3-1/64')} }}")).reuse.fates
+    assert fate.way.trims[0].by == 2.5
+
+
+def test_a_wider_window_at_an_edge_saves_a_cut():
+    was = shop(f"part a of ply {{ {PLACE}; hole 1/2 at wide left + 1, deep front + 2 }}")
+    (fate,) = compared(was, shop(f"part a of ply {{ {PLACE.replace('wide 8', 'wide 3')} }}")).reuse.fates
+    assert [(trim.end, trim.by) for trim in fate.way.trims] == [("left", 5)]

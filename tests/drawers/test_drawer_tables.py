@@ -78,6 +78,11 @@ def test_trays_share_the_opening_and_under_mount_slides_have_their_room_below():
     assert {d.box[0] for d in bank.drawers} == {F("17.625")}
 
 
+def test_boxes_that_cannot_be_made_are_told_of_and_no_fault():
+    misspelt = drawers("heights 6, rest").replace("box of half", "box of hlaf")
+    assert set(codes(compiled(case(misspelt)))) == {"rod170"}
+
+
 def test_a_dummy_has_a_front_and_nothing_else():
     bank = the_bank(case(drawers("heights 4, 7, rest", "fronts of ply inset; dummy 1")))
     assert bank.drawers[0].front == (F("17.875"), F(4)) and bank.drawers[0].box is None

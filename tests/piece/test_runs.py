@@ -77,4 +77,4 @@ def test_a_run_of_one_is_none():
 def test_what_may_be_turned_freely_says_so():
     text = "part a of ply { size 9 x 3; grain any }\npart b of mdf { size 9 x 3 }\npart c of ply { size 3 x 9 }\n"
     made = {p.boards[0]: (p.grain, p.length.amount) for p in pieces(text).pieces}
-    assert made == {"a": ("any", 9), "b": (None, 9), "c": ("length", 9)}
+    assert made == {"a": ("any", 9), "b": (None, 9), "c": ("length", 3)}

@@ -72,6 +72,12 @@ def test_a_finding_for_all_values_is_told_once_and_plainly(checked):
     assert found.code == "rod263" and "when" not in found.message
 
 
+def test_a_loose_board_that_some_values_leave_nothing_of(checked):
+    """The scenes then hold different boards, and nothing is handed on."""
+    made = checked('measure niche "wide" expect 0 to 30\npart shelf of ply { size niche x 11; count 1 }')
+    assert [d.code for d in made.diagnostics] == ["rod259"] and made.value is None
+
+
 def test_members_may_not_be_counted_by_a_measure(checked):
     text = JOB + "part shelf of ply { level; repeat floor(bed / 1in) every 6 from bottom }"
     assert len(checked(text).diagnostics) == 1

@@ -15,11 +15,13 @@ import jsonschema
 import pypdfium2
 import pytest
 import sample
+from sawing import TABLE, Bench
 
 from setout.units import Style
 from setout.write import write
-from setout.write.cutting import alike
-from setout.write.cutting.batches import batches
+from setout.write.cutting.alike import Alike, alike
+from setout.write.cutting.batches import batches, equals
+from setout.write.cutting.cuts import rows
 from setout.write.facts.supply import supply
 
 INCH = Style(False, F(1, 32))
@@ -140,3 +142,16 @@ def test_with_nothing_to_cut_from_the_page_says_what_is_missing():
     page = write(plan, frozenset({"html"}))["packet.html"].decode()
     part = page[page.index('id="cutting"') : page.index('id="pieces"')]
     assert "No place was found for A1 × 1 (60 × 12)" in said(part) and "<h2>Cutting: " not in part
+
+
+def test_a_cut_that_takes_less_than_the_blade_says_how_much():
+    b = Bench("ply 1", sample.PLY, "sheet", 96, 48)
+    b.cut("ply 1", "y", 12, "board A", "offcut a", "rip", TABLE)
+    b.cut("A", "x", F(96) - F(1, 16), "B1", "", "crosscut", TABLE)
+    lasts = [row.last and row.last.text for row in rows(Alike((b.plan(),)), INCH)]
+    assert lasts == [None, "1/16"]
+
+
+def test_boards_of_one_size_and_several_settings_are_named():
+    made = equals(s.cutting())
+    assert made.sizes >= made.at_one + len(made.others) and all(made.others)

@@ -128,7 +128,7 @@ class Answer:
 def git(folder: Path, *words: str) -> Answer:
     """Git's answer. Every word that comes from outside must stand behind something that ends the options."""
     program = shutil.which("git")
-    if program is None:
+    if program is None or not os.path.isabs(program):  # one of the folder itself, a stranger's perhaps, is not run
         return Answer(True, b"", b"it is not installed, or not where programs are looked for")
     command = [
         program,

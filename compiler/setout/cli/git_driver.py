@@ -21,6 +21,7 @@ from setout.cli.terminal import shown
 from setout.diagnostics import Diagnostic
 from setout.plan.model import Plan
 from setout.write.changes import Names, as_text, build
+from setout.write.changes.wording import counted
 
 MOST_COMMITS = 500  # that changed the file; what lies farther back is not looked for
 MOST_BYTES = 4_000_000  # of a file, to be compared line by line
@@ -218,11 +219,10 @@ def _compiled(side: Side, before: Plan | None) -> Job:
 def _alone(job: Job, side: Side, says: str) -> str:
     assert job.result.value is not None
     pieces = job.result.value.pieces
-    boards = sum(piece.count for piece in pieces.pieces)
+    boards = counted(sum(piece.count for piece in pieces.pieces), ("board", "boards"))
+    kinds = counted(len(pieces.pieces), ("kind", "kinds"))
     title = pieces.joined.placed.project.title
-    return f"{shown(title)}: {side.name}\n{says}, {boards:,} boards of {len(pieces.pieces):,} kinds".replace(
-        " 1 boards", " 1 board"
-    )
+    return f"{shown(title)}: {side.name}\n{says}, {boards} of {kinds}"
 
 
 def _lines(old: Side, new: Side) -> None:

@@ -114,14 +114,14 @@ def spec_unwritable(name: str, detail: str) -> Diagnostic:
 
 
 def in_the_way(name: str, there: str) -> Diagnostic:
-    """`there`: what was found, the spec itself or its marks."""
-    is_marks = there != name
+    """`there`: what was found, the spec itself or what is kept beside one."""
+    what = ", marks of boards that may be cut" if there.endswith(".marks") else ""
+    follows = "" if there == name else "It would belong to the new spec. "
     return error(
         "rod921",
-        f"{shown(there)} is there already" + (", marks of boards that may be cut" if is_marks else ""),
+        f"{shown(there)} is there already{what}",
         None,
-        help=f"{'It would belong to the new spec. ' if is_marks else ''}Nothing was written. Give the new spec another"
-        " name, or move what is there out of the way.",
+        help=f"{follows}Nothing was written. Give the new spec another name, or move what is there out of the way.",
     )
 
 

@@ -8,6 +8,7 @@ from setout.compare.joints import Held, rejoined
 from setout.compare.known import Known, Place
 from setout.compare.machining import machined
 from setout.compare.model import BoardChange, BoardSide, Sized
+from setout.piece.parse import measures_of
 
 AXES = ("wide", "high", "deep")
 LOOSE_AXES = ("long", "wide", "thick")
@@ -65,7 +66,7 @@ def _change(
         "rejoined": bool(gone or added),
         "turned": not lying,
         "moved": old.low != new.low,
-        "marked": same and old.side.mark != new.side.mark,
+        "marked": same and old.side.mark != new.side.mark and not measures_of(new.side.shape),
     }
     cut_anew = any(how[word] for word in ("restocked", "resized", "regrained", "refaced", "machined"))
     how["other-hand"] = not same and old.mirrored != new.mirrored and not cut_anew

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
 from setout.compare.model import BoardSide, Extent
+from setout.compare.names import Names
 from setout.geometry import FACE_WORDS, IDENTITY, Axis, Motion, Vec
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
@@ -70,20 +69,16 @@ class Known:
         return self.items == other.items
 
 
-def boards_of(plan: Plan, stocks: Mapping[str, str]) -> tuple[Known, ...]:
-    """All boards, in the plan's order. `stocks`: a stock's name → the name it is compared under."""
+def boards_of(plan: Plan, names: Names) -> tuple[Known, ...]:
+    """All boards, in the plan's order."""
     pieces = plan.pieces
     by_mark = {piece.mark: piece for piece in pieces.pieces}
     joined = pieces.joined
-    found = [_placed(plan, path, by_mark[pieces.mark_of[path]], stocks) for path in joined.drawn.boards]
+    found = [_placed(plan, path, by_mark[pieces.mark_of[path]], names) for path in joined.drawn.boards]
     drawn = joined.drawn.scene
     for index, loose in enumerate(drawn.loose):
-        found.append(_loose(plan, index, loose, by_mark[pieces.mark_of[loose.path]], stocks))
+        found.append(_loose(plan, index, loose, by_mark[pieces.mark_of[loose.path]], names))
     return tuple(found)
-
-
-def common_shape(shape: str, stocks: Mapping[str, str]) -> str:
-    return re.sub(r"\b(sheet|stick) (\w+) ", lambda m: f"{m[1]} {stocks.get(m[2], m[2])} ", shape)
 
 
 def extent(amounts) -> Extent:
@@ -91,7 +86,7 @@ def extent(amounts) -> Extent:
     return Extent(min(amounts), max(amounts))
 
 
-def _placed(plan: Plan, path: str, piece: Piece, stocks: Mapping[str, str]) -> Known:
+def _placed(plan: Plan, path: str, piece: Piece, names: Names) -> Known:
     joined = plan.pieces.joined
     drawn = joined.drawn.boards[path]
     owner = drawn.board.owner
@@ -105,8 +100,8 @@ def _placed(plan: Plan, path: str, piece: Piece, stocks: Mapping[str, str]) -> K
     show = drawn.board.show
     return Known(
         _side(drawn.board.path, drawn.board.name, owner, piece, 1),
-        stocks.get(piece.stock.name, piece.stock.name),
-        common_shape(piece.shape, stocks),
+        names.stock(piece.stock.name),
+        names.shape(piece.shape),
         sizes,  # type: ignore[arg-type]
         low,  # type: ignore[arg-type]
         back(drawn.board.thick),
@@ -119,12 +114,12 @@ def _placed(plan: Plan, path: str, piece: Piece, stocks: Mapping[str, str]) -> K
     )
 
 
-def _loose(plan: Plan, index: int, loose: LooseBoard, piece: Piece, stocks: Mapping[str, str]) -> Known:
+def _loose(plan: Plan, index: int, loose: LooseBoard, piece: Piece, names: Names) -> Known:
     scenes = [s.scene.loose[index] for s in plan.pieces.joined.scenes]
     thick = extent([loose.stock.thick])
     sizes = (extent(b.length for b in scenes), extent(b.width for b in scenes), thick)
     side = _side(loose.path, loose.name, loose.owner, piece, loose.count)
-    stock, key = stocks.get(loose.stock.name, loose.stock.name), common_shape(piece.shape, stocks)
+    stock, key = names.stock(loose.stock.name), names.shape(piece.shape)
     first: Vec = (sizes[0].low, sizes[1].low, sizes[2].low)
     return Known(side, stock, key, sizes, None, 2, loose.grain or "", "", False, first)
 

@@ -1,8 +1,8 @@
 """Which board, which assembly of one plan is which of the other. The same both ways round.
 
-First what is the same in every respect; then the same at the same place under another name; then the same of that
-name elsewhere, members of a repeat by what they are before they are taken by their number; then what bears the same
-name; then the same under another name; then what stands at the same place.
+Members of a repeat or a bank go with each other first, in their order. Of the rest first what is the same in every
+respect; then the same at the same place under another name; then the same of that
+name elsewhere; then what bears the same name; then the same under another name; then what stands at the same place.
 """
 
 from __future__ import annotations
@@ -10,8 +10,11 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
+from fractions import Fraction
+from math import lcm
 from typing import TypeVar
 
+from setout.compare.aligning import Unlike, aligned
 from setout.compare.known import Known, own_box
 from setout.place.model import Instance
 from setout.plan.model import Plan
@@ -94,12 +97,78 @@ def _at_one_level(
         both(lambda s, i: (s.local(i), s.named[i.path], s.place(i))),
         both(lambda s, i: (s.shapes[i.path], s.place(i))),
         both(lambda s, i: (s.local(i), s.named[i.path])),
-        both(lambda s, i: (s.numbered(i), s.named[i.path])),
     )
-    pairs = paired(old, new, same, _path)
+    members = _members(old, new, before, after, found)
+    pairs = members + paired(*_left(old, new, members), same, _path)
     pairs += _swapped(paired(*_left(old, new, pairs), [contents, sizes], _path), name)
     alike = (name, contents, shapes, both(lambda s, i: (s.place(i),)), both(lambda s, i: (i.definition,)))
-    return pairs + paired(*_left(old, new, pairs), alike, _path)
+    rest = paired(*_left(old, new, pairs), alike, _path)
+    return pairs + [(a, b) for a, b in rest if not (before.stem(a) and after.stem(b)) or _is_like(before, a, after, b)]
+
+
+def _members(
+    old: Sequence[Instance], new: Sequence[Instance], before: _Side, after: _Side, found: Mapping[str, str]
+) -> list[tuple[Instance, Instance]]:
+    """Those of the repeats and banks that are called the same in both."""
+    was = _by_stem(old, before, lambda holder: found.get(holder, f"old:{holder}"))
+    now = _by_stem(new, after, lambda holder: holder)
+
+    known = _whole([(0, before, i) for some in was.values() for i in some] + [
+        (1, after, i) for some in now.values() for i in some
+    ])  # fmt: skip
+
+    def unlike(a: Instance, b: Instance) -> Unlike | None:
+        return _unlike(known[0, a.path], known[1, b.path]) if _is_like(before, a, after, b) else None
+
+    pairs: list[tuple[Instance, Instance]] = []
+    for key, some in was.items():
+        others = now.get(key, ())
+        # whichever of two equally good ways is found, it must be found the other way round as well
+        if [after.shapes[i.path] for i in others] < [before.shapes[i.path] for i in some]:
+            pairs += ((a, b) for b, a in aligned(others, some, lambda b, a: unlike(a, b)))
+        else:
+            pairs += aligned(some, others, unlike)
+    return pairs
+
+
+def _by_stem(
+    some: Sequence[Instance], side: _Side, called: Callable[[str], str]
+) -> dict[tuple[str, str], list[Instance]]:
+    """`called`: what the path of a holder is now."""
+    of: defaultdict[tuple[str, str], list[Instance]] = defaultdict(list)
+    for instance in sorted(some, key=lambda i: natural(i.path)):
+        if side.stem(instance):
+            of[called(instance.parent or ""), side.stem(instance)].append(instance)
+    return of
+
+
+def _is_like(before: _Side, a: Instance, after: _Side, b: Instance) -> bool:
+    """A front that is nailed on is no drawer."""
+    if a.definition.rpartition(".")[2] == b.definition.rpartition(".")[2]:
+        return True
+    one, other = ({name for name, _ in side.named[i.path]} for side, i in ((before, a), (after, b)))
+    return 2 * len(one & other) > max(len(one), len(other))
+
+
+def _whole(some: Sequence[tuple[int, _Side, Instance]]) -> dict[tuple[int, str], _Member]:
+    """By the side that they are on and their path; all lengths in one small unit."""
+    places = [side.place(instance) for _, side, instance in some]
+    unit = lcm(*(x.denominator for place in places if place for end in place for x in end))
+    return {
+        (which, i.path): (tuple(int(x * unit) for end in place or () for x in end), frozenset(side.named[i.path]))
+        for (which, side, i), place in zip(some, places)
+    }
+
+
+_Member = tuple[tuple[int, ...], frozenset[tuple[str, str]]]
+"""Its low and its high corner in what holds it, and its boards."""
+
+
+def _unlike(one: _Member, other: _Member) -> Unlike:
+    """By how much their sizes differ, then in how many boards, then how far apart they stand."""
+    by = [b - a for a, b in zip(one[0], other[0])]
+    low, high = by[:3], by[3:]
+    return sum(abs(b - a) for a, b in zip(low, high)), len(one[1] ^ other[1]), sum(map(abs, by))
 
 
 def _path(instance: Instance) -> str:
@@ -152,7 +221,7 @@ class _Side:
             level, parent = level + 1, self.by_path[parent].parent
         return level
 
-    def place(self, instance: Instance) -> Hashable:
+    def place(self, instance: Instance) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]] | None:
         """Where it stands in the one that holds it."""
         holds = self.by_path[instance.parent or ""].motion
         box = instance.box
@@ -161,7 +230,7 @@ class _Side:
     def local(self, instance: Instance) -> str:
         return instance.path.removeprefix(f"{instance.parent}.") if instance.parent else instance.path
 
-    def numbered(self, instance: Instance) -> str:
-        """The name that the members of a repeat share; of anything else its path, on whichever side."""
+    def stem(self, instance: Instance) -> str:
+        """The name that the members of a repeat share; "" for anything else."""
         stem, _, number = self.local(instance).rpartition(".")
-        return stem if number.isdecimal() else f"{self.local(instance)} alone"
+        return stem if number.isdecimal() else ""

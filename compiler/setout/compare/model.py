@@ -95,7 +95,7 @@ class BoardChange:
     rejoined    unjoined, joined: methods to boards that both plans have
     turned      it lies another way in its assembly
     moved       moved: how far in its assembly (wide, high, deep)
-    marked      the same board bears another mark
+    marked      the same board bears another mark; not told of one that waits for a measure, as nobody has cut it
     """
 
     how: tuple[str, ...]
@@ -142,7 +142,8 @@ class Trim:
 @dataclass(frozen=True)
 class Task:
     """Work still to be done on a board to make another of it. kind: hole pocket cut mitre band, `widened` (an old hole
-    drilled larger or deeper), `unband` (the banding comes off)."""
+    drilled larger or deeper), `enlarged` (an old housing or notch made larger), `unband` (the banding comes off),
+    `plug` (old holes that stay in it, in the face behind the good one)."""
 
     kind: str
     count: int
@@ -170,12 +171,14 @@ class Fate:
 
     kind       with
     right      right as it is: `new` is the mark it serves as
-    reworked   becomes what its place wants now: way
+    reworked   becomes what its place wants now: way; only then may old holes be left in it, plugged
     serves     becomes another board: way; why it isn't made what its own place wants, as of lost ones
     lost       why: "unwanted" (its like is no longer wanted), "thickness", "stock", "small", "grain", "face", "holes"
                (they would show or clash: the fewest of them that do are `blocked`), "taken" (another board serves
                there), "held" (it waits for a measure now)
     uncut      it waited for a measure, so nobody has cut it
+
+    `hint`: of one lost to its grain, of which the spec says nothing: the axis along which, said, it would be of use.
     """
 
     kind: str
@@ -187,6 +190,7 @@ class Fate:
     way: Way | None = None
     why: str = ""
     blocked: tuple[Task, ...] = ()
+    hint: str = ""
 
 
 @dataclass(frozen=True)
@@ -269,13 +273,16 @@ class Pair:
 
 @dataclass(frozen=True)
 class Changes:
-    """`pairs` are all boards that both plans have, changed or not; `boards` those of which there is something to say,
-    in the new plan's order, what is gone where it stood. `numbers` only those that changed."""
+    """`metric` and `mark` are what the paper of the new spec is printed in, `old_metric` and `old_mark` that of the
+    old one. `pairs` are all boards that both plans have, changed or not; `boards` those of which there is something to
+    say, in the new plan's order, what is gone where it stood. `numbers` only those that changed."""
 
     old_title: str
     new_title: str
     metric: bool
     mark: Fraction
+    old_metric: bool
+    old_mark: Fraction
     pairs: tuple[Pair, ...]
     boards: tuple[BoardChange, ...]
     assemblies: tuple[AssemblyChange, ...]
@@ -287,4 +294,5 @@ class Changes:
     @property
     def changed(self) -> bool:
         """Whether there is anything to say. Boards that bear another mark count: somebody may have pencilled it."""
-        return bool(self.boards or self.assemblies or self.numbers or self.steps or self.told)
+        print_ = (self.old_title, self.old_metric, self.old_mark) != (self.new_title, self.metric, self.mark)
+        return bool(print_ or self.boards or self.assemblies or self.numbers or self.steps or self.told)

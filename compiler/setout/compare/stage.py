@@ -9,10 +9,10 @@ from setout.compare import assemblies, boards, matching
 from setout.compare.joints import methods_of
 from setout.compare.known import boards_of
 from setout.compare.model import Changes, Pair, Told
+from setout.compare.names import common_names, renamed_measures
 from setout.compare.numbers import numbers
 from setout.compare.reuse import reuse
 from setout.compare.steps import steps
-from setout.compare.stocks import common_names
 from setout.diagnostics import Diagnostic, Severity
 from setout.plan.model import Plan
 
@@ -29,18 +29,20 @@ def compare(
     place = {board.path: i for i, board in enumerate(after)}
     pairs.sort(key=lambda pair: place[pair[1].path])
     to_new = {**owners, **{a.path: b.path for a, b in pairs}}
-    project = new.pieces.joined.placed.project
+    was, project = (plan.pieces.joined.placed.project for plan in (old, new))
     return Changes(
-        old.pieces.joined.placed.project.title,
+        was.title,
         project.title,
         project.metric,
         project.mark,
+        was.metric,
+        was.mark,
         tuple(Pair(a.path, b.path) for a, b in pairs),
         boards.changes(pairs, before, after, (methods_of(old), methods_of(new)), owners),
         assemblies.changes(old, new, owners),
         reuse(old, new, common, {a.path: b.path for a, b in pairs}),
         numbers(old, new),
-        steps(old, new, {**_definitions(old, new, owners), **to_new}),
+        steps(old, new, {**_definitions(old, new, owners), **to_new}, renamed_measures(common)),
         _told(old_told, new_told),
     )
 

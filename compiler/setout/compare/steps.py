@@ -12,9 +12,16 @@ from setout.plan.order.model import StepId
 Line = tuple[StepId, StepId]
 
 
-def steps(old: Plan, new: Plan, to_new: Mapping[str, str]) -> tuple[StepChange, ...]:
-    """`to_new`: paths of assemblies and boards, and definitions by name, old → new, where they differ."""
-    before = {_renamed(step.id, to_new): step.id for step in old.order.steps}
+def steps(old: Plan, new: Plan, to_new: Mapping[str, str], measures: Mapping[str, str]) -> tuple[StepChange, ...]:
+    """`to_new`: paths of assemblies and boards, and definitions by name, old → new, where they differ; `measures`:
+    those that are called otherwise."""
+
+    def called(step: StepId) -> StepId:
+        if step.verb == "measure":
+            return StepId(step.verb, measures.get(step.target, step.target))
+        return _renamed(step, to_new)
+
+    before = {called(step.id): step.id for step in old.order.steps}
     after = [step.id for step in new.order.steps]
     kept = set(after)
     gone = {key: step for key, step in before.items() if key not in kept}
@@ -22,7 +29,7 @@ def steps(old: Plan, new: Plan, to_new: Mapping[str, str]) -> tuple[StepChange, 
     found = [StepChange("gone", s.verb, s.target) for s in gone.values()]
     found += [StepChange("added", s.verb, s.target) for s in added]
     swapped = _swapped(gone, added)
-    lines = {tuple(swapped.get(s, s) for s in (_renamed(s, to_new) for s in line)): line for line in _declared(old)}
+    lines = {tuple(swapped.get(s, s) for s in map(called, line)): line for line in _declared(old)}
     now = _declared(new)
     found += [_line("line gone", line) for key, line in lines.items() if key not in set(now)]
     found += [_line("line added", line) for line in now if line not in lines]

@@ -48,18 +48,15 @@ class _Making:
             self.left_out.append(LeftOut(row.number, str(why), part))
             return
         self.boards.append((board, pile))
-        for what in self.taken_for_granted(row, board):
+        for what in self.taken_for_granted(row):
             self.granted.setdefault(what, []).append((row.number, part))
 
-    def taken_for_granted(self, row: Row, board: Board) -> Iterator[str]:
+    def taken_for_granted(self, row: Row) -> Iterator[str]:
         if self.head.column("count") and not self.text(row, "count"):
             yield "no number is said, 1 was written"
         grain = self.text(row, "grain").casefold()
-        long, wide = inches(board.length), inches(board.width)
         if grain not in _ALONG | _ACROSS | _ANY:
             yield f"grain {cleaned(grain)[:24]!r} is not understood, it runs along the longer side"
-        elif grain and ((grain in _ACROSS and wide < long) or (grain in _ALONG and long < wide)):
-            yield "grain along the shorter side can't be said of a loose board, it runs along the longer"
 
     def done(self) -> Boards:
         stocks = {id(pile): stock for pile, stock in self.piles.stocks(self.unit.spec, self.names)}
@@ -84,8 +81,10 @@ class _Making:
             raise _Refused("it is larger than any board")
         if thick and inches(thick) > MOST_THICK:
             raise _Refused("it is thicker than any board")
-        free = self.text(row, "grain").casefold() in _ANY
-        if free and wide > long:
+        grain = self.text(row, "grain").casefold()
+        free = grain in _ANY
+        # The grain of a loose part runs along its first number; where the table doesn't say, along the longer side.
+        if grain in _ACROSS or (grain not in _ALONG - {""} and wide > long):
             length, width = width, length
         title = cleaned(self.text(row, "name"))
         name = named(title, "board", self.names)

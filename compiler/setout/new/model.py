@@ -77,7 +77,7 @@ class Stock:
 
 @dataclass(frozen=True)
 class Board:
-    """`title` is what the table calls it. The grain runs along the longer side unless it is `any`."""
+    """`title` is what the table calls it. The grain runs along its length unless it is `any`."""
 
     name: str
     title: str

@@ -25,21 +25,19 @@ _NEAR = Fraction(1, 16)  # inches, between the dressed size and what the table s
 
 @dataclass
 class Pile:
-    """Boards of one material and thickness. The largest sizes put on it, in inches: `length` and `width` of the longer
-    and the shorter side, `run` of the table's length; `widths` are the table's, as they are written."""
+    """Boards of one material and thickness. The largest sizes put on it, in inches: `length` along the grain, `width`
+    across it; `widths` as they are written."""
 
     material: str
     thick: Amount | None
     length: Fraction = Fraction(0)
     width: Fraction = Fraction(0)
-    run: Fraction = Fraction(0)
     grain: bool = False
     widths: dict[Fraction, Amount] = field(default_factory=dict)
 
     def put(self, long: Amount, wide: Amount, grain: bool) -> None:
-        self.run = max(self.run, inches(long))
-        self.length = max(self.length, inches(long), inches(wide))
-        self.width = max(self.width, min(inches(long), inches(wide)))
+        self.length = max(self.length, inches(long))
+        self.width = max(self.width, inches(wide))
         self.grain = self.grain or grain
         self.widths[inches(wide)] = wide
 
@@ -51,7 +49,7 @@ class Pile:
         title = (self.material or "boards") + said
         guessed = self.thick is None and named is None
         if stick := self.stick():
-            needed = ceil(self.run / inches_per(unit))
+            needed = ceil(self.length / inches_per(unit))
             long = next((one for one in _USUAL_LONG[unit] if one >= needed), needed)
             return Stock(name, title, thick, long, 0, None, guessed, False, stick)
         size = tuple(self.size(most, usual, unit) for most, usual in zip((self.length, self.width), _USUAL[unit]))

@@ -23,7 +23,7 @@ def _lines(found: Boards, title: str, table: str) -> Iterator[str]:
     for stock in found.stocks:
         yield from _stock(stock, found.unit)
     yield ""
-    yield "# The grain runs along the longer side."
+    yield "# The first number lies along the grain."
     for board in found.boards:
         yield _board(board, found.unit)
 

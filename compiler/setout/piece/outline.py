@@ -90,9 +90,9 @@ def outline(board: JoinedBoard) -> Outline:
 def loose_outline(loose: LooseBoard) -> Outline:
     """The outline of a loose board: its length on axis 0, its width on axis 1."""
     sheet = loose.stock.kind == "sheet"
-    along = {"length": 0, "width": 1}.get(loose.grain or "")
-    grain = "length" if along is not None else loose.grain or "none"
-    skeleton = Skeleton(loose.stock.kind, loose.stock.name, grain if sheet else "", 2, along if sheet else 0, None, ())
+    grain = (loose.grain or "none") if sheet else ""
+    long = None if grain in ("any", "none") else 0
+    skeleton = Skeleton(loose.stock.kind, loose.stock.name, grain, 2, long, None, ())
     return Outline(skeleton, ((loose.length, loose.width, loose.stock.thick),))
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from setout.geometry import Axis, Box, Motion
 from setout.place import problems
 from setout.place.engine import Ask, Poisoned, Work, need
@@ -106,7 +104,7 @@ def loose(site: Site, scope: Scope, name: str) -> Work:
         length=long.amount,
         width=wide.amount,
         count=count,
-        grain=_loose_grain(shape, long.amount, wide.amount),
+        grain=_loose_grain(shape),
         why=(long.trace, wide.trace),
         held=(long.held, wide.held),
         span=part.span,
@@ -144,14 +142,15 @@ def _load(site: Site, scope: Scope, shape: Shape) -> Work:
     return value.amount * unit
 
 
-def _loose_grain(shape: Shape, length: Fraction, width: Fraction) -> str | None:
+def _loose_grain(shape: Shape) -> str | None:
+    """Along the first number, as lists of boards have it: a door's rail may be shorter than it is wide."""
     if shape.stock.kind == "stick":
         return "length"
     if shape.stock.grain is None:
         return None
     if shape.grain == "any":
         return "any"
-    return "length" if length >= width else "width"
+    return "length"
 
 
 def _moved(made: Feature, to: Motion) -> Feature:

@@ -61,7 +61,7 @@ def too_large_for_stock(site: Site, scene: Scene) -> None:
         if loose.stock.kind == "stick":
             _stick(site, loose.path, loose.length, loose.stock, loose.span)
         else:
-            along = {"length": (loose.length, loose.width), "width": (loose.width, loose.length)}.get(loose.grain or "")
+            along = (loose.length, loose.width) if loose.grain == "length" else None
             _fit_sheet(site, loose.path, loose.length, loose.width, along, loose.stock, loose.span)
 
 

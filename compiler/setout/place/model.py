@@ -99,7 +99,7 @@ class Board:
 
 @dataclass(frozen=True)
 class LooseBoard:
-    """A part given by size and count alone: length × width × thick, grain along "length", "width", "any" or None."""
+    """A part given by size and count alone: length × width × thick, grain along "length", "any" or None."""
 
     path: str
     name: str

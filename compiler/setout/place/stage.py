@@ -7,7 +7,7 @@ from dataclasses import replace
 from setout.diagnostics import Checked, Severity
 from setout.place.cases import cases, gathered, open_measures, unsettled_grain
 from setout.place.held import freed
-from setout.place.model import Placed
+from setout.place.model import Placed, Scene
 from setout.place.problems import too_many_measures
 from setout.place.scene import scene_of
 from setout.place.unplaced import left_unplaced
@@ -42,10 +42,14 @@ def place(project: Project) -> Checked[Placed]:
         found = (*found, *left_unplaced(project, scenes))
     checked = Checked(Placed(replace(project, order=(), whole=False), tuple(scenes), unknown), found)
     if checked.failed:
-        alike = all(scene.boards.keys() == scenes[0].boards.keys() for scene in scenes)
+        alike = all(_paths(scene) == _paths(scenes[0]) for scene in scenes)
         return checked if alike and not sites[-1].has("rod268") else Checked(None, found)
     assert not project.whole or not any(site.engine.poisoned for site in sites), "something failed and wasn't reported"
     unsettled = unsettled_grain(scenes)
     if unsettled:
         return Checked(None, (*found, *unsettled))
     return Checked(Placed(project, freed(scenes, unknown), unknown), found)
+
+
+def _paths(scene: Scene) -> set[str]:
+    return {*scene.boards, *(board.path for board in scene.loose)}

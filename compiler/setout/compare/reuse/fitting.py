@@ -13,28 +13,36 @@ from setout.compare.reuse.windows import Window, windows
 
 @dataclass(frozen=True)
 class Fit:
-    """`offset` in units; `cuts` the trims as (axis, sign, how much); `tasks` what is left to do, by kind."""
+    """`offset` in units; `cuts` the trims as (axis, sign, how much); `tasks` what is left to do, by kind, of which
+    `plugs` are old holes that stay in the board and are filled."""
 
     lay: Lay
     offset: tuple[int, int]
     cuts: tuple[tuple[int, int, int], ...]
     tasks: tuple[tuple[str, int], ...]
     look: tuple[str, ...]
+    plugs: int = 0
 
     @property
     def effort(self) -> int:
-        """Looking first is least welcome, then sawing, then the rest. The lay and place settle what is left."""
-        return 100 * len(self.look) + 10 * len(self.cuts) + min(99, sum(count for _, count in self.tasks))
+        """Plugging is least welcome, then looking first, then sawing, then the rest. The lay and place settle what is
+        left."""
+        rest = sum(count for _, count in self.tasks) - self.plugs
+        plugging = _PLUGGING + 10 * self.plugs if self.plugs else 0
+        return plugging + 100 * len(self.look) + 10 * len(self.cuts) + min(99, rest)
 
 
-def fit(old: Body, new: Body) -> Fit | None:
-    """The easiest way to make `new` of `old`; None when there is none."""
+_PLUGGING = 1000
+
+
+def fit(old: Body, new: Body, tape: int = 1) -> Fit | None:
+    """The easiest way to make `new` of `old`; None when there is none. `tape`: units in what a tape is read to."""
     if not can_hold(old, new):
         return None
     best: Fit | None = None
     for lay, laid, look in overlays(old, new):
         for window in windows(laid, new):
-            found = _fit(lay, laid, new, window, look)
+            found = fit_at(_place(window, laid, new, tape), lay, laid, new, look)
             if best is None or found.effort < best.effort:
                 best = found
         if best is not None and best.effort == 0:
@@ -79,19 +87,32 @@ def _looks(laid: Body, new: Body) -> tuple[str, ...] | None:
 # --- the choice within a window --------------------------------------------------------------------------
 
 
-def _fit(lay: Lay, old: Body, new: Body, window: Window, look: tuple[str, ...]) -> Fit:
+def _place(window: Window, old: Body, new: Body, tape: int) -> tuple[int, int]:
     slack = old.size[0] - new.size[0], old.size[1] - new.size[1]
-    x = _edge(window.x0, window.x1, slack[0])
-    y = _edge(window.y0, window.y1, slack[1])
+    return _edge(window.x0, window.x1, slack[0], tape), _edge(window.y0, window.y1, slack[1], tape)
+
+
+def _edge(low: int, high: int, slack: int, tape: int) -> int:
+    """At an edge of the old board where possible: that saves a cut. Else in the middle of what is free, well away from
+    old work, where a tape reads even."""
+    if low == 0 or high == slack:
+        return slack if low else 0
+    middle, step = (low + high) // 2, max(tape, 1)
+    while step:
+        near = (middle + step // 2) // step * step
+        if low <= near <= high:
+            return near
+        step //= 2
+    return middle
+
+
+def fit_at(place: tuple[int, int], lay: Lay, old: Body, new: Body, look: tuple[str, ...]) -> Fit:
+    """The new board in the old one, which is laid so already, with its low corner there."""
     cuts = []
-    for axis, low, all_of in ((0, x, slack[0]), (1, y, slack[1])):
+    for axis, low in enumerate(place):
+        high = old.size[axis] - new.size[axis] - low
         cuts += [(axis, -1, low)] if low else []
-        cuts += [(axis, 1, all_of - low)] if all_of > low else []
+        cuts += [(axis, 1, high)] if high else []
     if new.show in [(axis, sign) for axis, sign, _ in cuts] and "face" not in look:
         look = (*look, "face")
-    return Fit(lay, (x, y), tuple(cuts), work_left(old, new, (x, y)), look)
-
-
-def _edge(low: int, high: int, slack: int) -> int:
-    """At an edge of the old board where possible: that saves a cut."""
-    return slack if high == slack and low else low
+    return Fit(lay, place, tuple(cuts), work_left(old, new, place), look)

@@ -12,12 +12,13 @@ Range = tuple[Point, Point]
 
 def work_left(old: Body, new: Body, offset: tuple[int, int]) -> tuple[tuple[str, int], ...]:
     """Kinds of work with how many, in a settled order. `old` is turned as the new one lies."""
-    seen = [_moved(spot, offset) for spot in old.spots]
+    seen = [moved(spot, offset) for spot in old.spots]
     gone = [(s.lo, s.hi) for s in seen if s.word == "cut"]
     count: Counter[str] = Counter()
     for spot in new.spots:
         if spot.word == "cut":
-            count["cut"] += not covered((spot.lo, spot.hi), gone)
+            if not covered((spot.lo, spot.hi), gone):
+                count["enlarged" if any(_has_some_of(spot, box, new) for box in gone) else "cut"] += 1
         else:
             count[_still(spot, seen, old, new, offset)] += 1
     if old.bands or new.bands:
@@ -27,10 +28,19 @@ def work_left(old: Body, new: Body, offset: tuple[int, int]) -> tuple[tuple[str,
     return tuple((kind, count[kind]) for kind in _KINDS if count[kind])
 
 
-_KINDS = ("cut", "hole", "pocket", "widened", "mitre", "band", "unband")
+_KINDS = ("cut", "enlarged", "hole", "pocket", "widened", "mitre", "band", "unband")
 
 
-def _moved(spot: Spot, offset: tuple[int, int]) -> Spot:
+def _has_some_of(cut: Spot, box: Range, new: Body) -> bool:
+    """Whether an old cut, as far as it lies in the new board, is part of that one."""
+    lo, hi = tuple(max(0, x) for x in box[0]), tuple(map(min, box[1], new.size))
+    inside = all(a <= c and d <= b for a, b, c, d in zip(cut.lo, cut.hi, lo, hi))
+    return inside and all(a < b for a, b in zip(lo, hi))
+
+
+def moved(spot: Spot, offset: tuple[int, int]) -> Spot:
+    """As it lies in a new board with its low corner there."""
+
     def point(p: Point) -> Point:
         return p[0] - offset[0], p[1] - offset[1], p[2]
 

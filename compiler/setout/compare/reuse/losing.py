@@ -46,8 +46,8 @@ def _blocked(lot: Lot, other: Lot) -> tuple[Task, ...]:
 
 
 def _why(lot: Lot, own: Lot | None) -> str:
-    """Why a board is not made what its own place wants now; "unwanted" where that has gone."""
-    if own is None or lot.body is None:
+    """Why a board is not made what its own place wants now; "unwanted" where that has gone, or wants fewer copies."""
+    if own is None or lot.body is None or not own.piece.count or own.key == lot.key:
         return "unwanted"
     if own.body is None:
         return "held"

@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from setout.compare.known import common_shape
 from setout.compare.matching import natural
+from setout.compare.names import Names
 from setout.compare.reuse.body import Body, body_of
 from setout.piece.model import Piece
 from setout.plan.model import Plan
@@ -23,14 +23,13 @@ class Lot:
     left: list[str] = field(default_factory=list)
 
 
-def lots_of(plan: Plan, names: Mapping[str, str], unit: int) -> list[Lot]:
+def lots_of(plan: Plan, names: Names, unit: int) -> list[Lot]:
     loose = {b.path: b.count for b in plan.pieces.joined.placed.drawn.loose}
     found = []
     for piece in plan.pieces.pieces:
-        stock = names.get(piece.stock.name, piece.stock.name)
-        body = None if piece.measures else body_of(piece.shape, stock, unit)
+        body = None if piece.measures else body_of(piece.shape, names.stock(piece.stock.name), unit)
         copies = [path for path in piece.boards for _ in range(loose.get(path, 1))]
-        found.append(Lot(piece, body, common_shape(piece.shape, names), sorted(copies, key=natural)))
+        found.append(Lot(piece, body, names.shape(piece.shape), sorted(copies, key=natural)))
     return found
 
 

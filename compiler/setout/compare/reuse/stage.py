@@ -6,33 +6,55 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import cache
+from math import ceil, lcm
 
+from setout.compare.matching import natural
 from setout.compare.model import Fate, Reuse, ToCut
+from setout.compare.names import Names
 from setout.compare.reuse.assigning import Edge, assign
 from setout.compare.reuse.body import unit_of
 from setout.compare.reuse.fitting import Fit, fit
+from setout.compare.reuse.hinting import hinted
 from setout.compare.reuse.losing import at_home, losses, lost
 from setout.compare.reuse.lots import Lot, lots_of, shared, taken
+from setout.compare.reuse.plugging import plugged
 from setout.compare.reuse.way import face_words, way
 from setout.plan.model import Plan
 
 _OWN = 0.5  # a board is rather made what its own place wants
+_ANEW = 25  # and rather left as it is than worked on, even if another then is worked on more
+_BETWEEN = Fraction(1, 8)  # wood to be left between a plugged hole and new work
 
 
-def reuse(
-    old: Plan, new: Plan, stocks: tuple[Mapping[str, str], Mapping[str, str]], to_new: Mapping[str, str]
-) -> Reuse:
-    """The least loss over the whole job. `stocks`: names that stocks are compared under; `to_new`: boards' paths."""
+def reuse(old: Plan, new: Plan, names: tuple[Names, Names], to_new: Mapping[str, str]) -> Reuse:
+    """The least loss over the whole job. `to_new`: boards' paths."""
     unit = unit_of(piece.shape for plan in (old, new) for piece in plan.pieces.pieces)
-    before, after = (lots_of(plan, names, unit) for plan, names in zip((old, new), stocks))
+    unit = lcm(unit, new.pieces.joined.placed.project.mark.denominator)
+    before, after = (lots_of(plan, called, unit) for plan, called in zip((old, new), names))
     fates = [_uncut(lot) for lot in before if lot.body is None]
-    fates += _right(before, after, to_new)
-    fates += _reworked(old, new, before, after, to_new, unit)
-    fates += lost(before, after, to_new)
+    found = [*_right(before, after, to_new), *_reworked(old, new, before, after, to_new, unit)]
+    fates += _together(found)
+    of_board = tuple({path: lot for lot in lots for path in lot.piece.boards} for lots in (before, after))
+    fates += (hinted(fate, old, new, of_board, to_new) for fate in lost(before, after, to_new))
     marks = {lot.piece.mark: n for n, lot in enumerate(before)}
     order = ("right", "reworked", "serves", "lost", "uncut")
     fates.sort(key=lambda f: (order.index(f.kind), marks[f.old]))
     return Reuse(tuple(fates), tuple(_to_cut(lot) for lot in after if lot.left), losses(before, fates))
+
+
+def _together(fates: Sequence[Fate]) -> Iterator[Fate]:
+    """Boards that are right as another, with those that are right at their own place."""
+    of: dict[tuple[str, str | None], list[Fate]] = {}
+    for fate in fates:
+        if fate.kind == "right":
+            of.setdefault((fate.old, fate.new), []).append(fate)
+        else:
+            yield fate
+    for (old, new), some in of.items():
+        pairs = sorted(
+            (pair for fate in some for pair in zip(fate.boards, fate.becomes)), key=lambda pair: natural(pair[0])
+        )
+        yield Fate("right", old, new, len(pairs), tuple(a for a, _ in pairs), tuple(b for _, b in pairs))
 
 
 def _to_cut(lot: Lot) -> ToCut:
@@ -46,11 +68,11 @@ def _uncut(lot: Lot) -> Fate:
 
 
 def _right(before: Sequence[Lot], after: Sequence[Lot], to_new: Mapping[str, str]) -> Iterator[Fate]:
-    """The same piece is still wanted: nothing can be gained by making it anything else."""
+    """Where the same piece is still wanted at its own place, nothing can be gained by making it anything else."""
     wanted = {lot.key: lot for lot in after if lot.body is not None}
     for lot in before:
         other = wanted.get(lot.key) if lot.body is not None else None
-        count = min(len(lot.left), len(other.left)) if other else 0
+        count = shared(lot, other, to_new) if other else 0
         if other and count:
             boards, becomes = taken(lot, other, count, to_new)
             yield Fate("right", lot.piece.mark, other.piece.mark, count, boards, becomes)
@@ -64,46 +86,66 @@ def _reworked(
 ) -> Iterator[Fate]:
     from_, to = [lot for lot in before if lot.left], [lot for lot in after if lot.left and lot.body is not None]
     of_board = {path: lot for lot in after for path in lot.piece.boards}
-    kerf = min((saw.kerf for saw in new.pieces.joined.placed.project.saws), default=Fraction(0))
+    project = new.pieces.joined.placed.project
+    kerf = min((saw.kerf for saw in project.saws), default=Fraction(0))
     was, now = cache(lambda i: face_words(old, from_[i].piece)), cache(lambda j: face_words(new, to[j].piece))
-    fits = dict(_fits(from_, to))
-    edges = list(_edges(from_, to, fits, to_new, unit))
+    own = _own(from_, to, to_new)
+    fits = dict(_fits(from_, to, own, unit, int(project.mark * unit)))
+    edges = list(_edges(from_, to, fits, own, unit))
     flows = assign([len(lot.left) for lot in from_], [len(lot.left) for lot in to], edges)
     total: Counter[tuple[int, int]] = Counter()
     for edge, flow in zip(edges, flows):
         total[edge.old, edge.new] += flow
-    for (i, j), count in sorted(total.items()):
-        if count:
-            own = min(count, shared(from_[i], to[j], to_new))
-            how = way(fits[i, j], was(i), now(j), kerf, unit)
-            marks = from_[i].piece.mark, to[j].piece.mark
-            for kind, some in (("reworked", own), ("serves", count - own)):
-                if some:
-                    boards, becomes = taken(from_[i], to[j], some, to_new)
-                    why, blocked = at_home(from_[i], boards, of_board, to_new) if kind == "serves" else ("", ())
-                    yield Fate(kind, *marks, some, boards, becomes, how, why, blocked)
+    at_own = {pair: min(count, own[pair]) for pair, count in total.items()}
+    # First all that stay at their own place, so that none of these is taken for another.
+    for stays, flow in ((True, at_own), (False, total - Counter(at_own))):
+        for (i, j), count in sorted(flow.items()):
+            if count:
+                same = from_[i].key == to[j].key
+                kind = "right" if same else "reworked" if stays else "serves"
+                how = None if same else way(fits[i, j], was(i), now(j), kerf, unit)
+                boards, becomes = taken(from_[i], to[j], count, to_new)
+                why, blocked = at_home(from_[i], boards, of_board, to_new) if kind == "serves" else ("", ())
+                marks = from_[i].piece.mark, to[j].piece.mark
+                yield Fate(kind, *marks, count, boards, becomes, how, why, blocked)
 
 
-def _fits(from_: Sequence[Lot], to: Sequence[Lot]) -> Iterator[tuple[tuple[int, int], Fit]]:
+def _own(from_: Sequence[Lot], to: Sequence[Lot], to_new: Mapping[str, str]) -> Counter[tuple[int, int]]:
+    """How many copies of each pair are one board in both plans."""
+    at = {path: j for j, lot in enumerate(to) for path in lot.left}
+    near = {(i, at[to_new[path]]) for i, lot in enumerate(from_) for path in lot.left if to_new.get(path) in at}
+    return Counter({(i, j): shared(from_[i], to[j], to_new) for i, j in sorted(near)})
+
+
+def _fits(
+    from_: Sequence[Lot], to: Sequence[Lot], own: Mapping[tuple[int, int], int], unit: int, tape: int
+) -> Iterator[tuple[tuple[int, int], Fit]]:
     for i, one in enumerate(from_):
         for j, other in enumerate(to):
-            found = fit(one.body, other.body) if one.body and other.body else None
+            if one.body is None or other.body is None:
+                continue
+            found = fit(one.body, other.body, tape)
+            if found is None and own[i, j]:
+                found = plugged(one.body, other.body, ceil(_BETWEEN * unit))
             if found is not None:
                 yield (i, j), found
 
 
 def _edges(
-    from_: Sequence[Lot], to: Sequence[Lot], fits: Mapping[tuple[int, int], Fit], to_new: Mapping[str, str], unit: int
+    from_: Sequence[Lot],
+    to: Sequence[Lot],
+    fits: Mapping[tuple[int, int], Fit],
+    own: Mapping[tuple[int, int], int],
+    unit: int,
 ) -> Iterator[Edge]:
+    """A board with plugged holes is good for its own place alone."""
     for (i, j), found in fits.items():
         body = to[j].body
         assert body is not None
         saves = float(Fraction(body.volume, unit**3))
+        effort = 0 if from_[i].key == to[j].key else found.effort + _ANEW
         most = min(len(from_[i].left), len(to[j].left))
-        own = shared(from_[i], to[j], to_new)
-        if own:
-            yield Edge(i, j, saves, found.effort, own)
-        if most > own:
-            yield Edge(i, j, saves, found.effort + _OWN, most - own)
-
-
+        if own[i, j]:
+            yield Edge(i, j, saves, effort, own[i, j])
+        if most > own[i, j] and not found.plugs:
+            yield Edge(i, j, saves, effort + _OWN, most - own[i, j])

@@ -17,6 +17,8 @@ _ZERO = Fraction(0)
 
 
 def bank(ground: Ground, written: BankDef, made: Made) -> None:
+    if not ground.scope.things.keys() >= set(written.places):
+        return  # what is wrong with its boxes is told already
     boxes = {name: ground.site.engine.answer(("box", ground.scope, name, 0)) for name in written.places}
     if any(box is None for box in boxes.values()) or not boxes:
         return

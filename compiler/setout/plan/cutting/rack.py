@@ -13,8 +13,8 @@ Board = tuple[str, Fraction, Fraction, "str | None"]
 
 
 def rack_text(cutting: Cutting, style: Style) -> str:
-    """A `rack` block: what this job leaves, and what it found there and left alone. Sizes down to the mark of the tape;
-    "" when there is nothing."""
+    """A `rack` block: what this job leaves, and what it found there and left alone. Sizes down to the mark of the tape,
+    a line each, to be typed or ticked off; "" when there is nothing."""
     sticks = {plan.stock.name for plan in cutting.stocks if plan.stock.kind == "stick"}
     lines = [
         *_lines(cutting.rack, "left by this job", sticks, style),
@@ -31,7 +31,8 @@ def _lines(boards: Iterable[Board], says: str, sticks: set[str], style: Style) -
             size += f" x {_down(width, style)}"
             size += f" grain along {_down(width, style)}" if grain == "width" else ""
         of.setdefault(stock, Counter())[size] += 1
-    return [f"{stock}: {', '.join(_of(*pair) for pair in sizes.items())}  # {says}" for stock, sizes in of.items()]
+    listed = [f"{stock}: " + ",\n      ".join(_of(*pair) for pair in sizes.items()) for stock, sizes in of.items()]
+    return [f"# {says}", *listed] if listed else []
 
 
 def _of(size: str, count: int) -> str:

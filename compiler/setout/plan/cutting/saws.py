@@ -31,18 +31,24 @@ def able(saws: Sequence[Saw], stock: Stock) -> tuple[Saw, ...]:
 
 
 def fixed_way(
-    saws: Iterable[Saw], along: Fraction, across: Fraction, setting: Fraction, to_stop: bool | None = None
+    saws: Iterable[Saw],
+    along: Fraction,
+    across: Fraction,
+    setting: Fraction,
+    to_stop: bool | None = None,
+    widest: bool = False,
 ) -> Way | None:
     """The way a saw that stands still cuts a board, `along` × `across`, at `setting` along it: the smallest saw that
     can.
 
     To a stop rather than by the fence when the board is longer than the cut, or `to_stop` says so (as it began: a board
-    that grows shorter cut by cut stays at the stop). Integers serve as well as fractions.
+    that grows shorter cut by cut stays at the stop). `widest`: to the stop of the largest saw instead. Integers serve
+    as well as fractions.
     """
     still = [saw for saw in saws if not saw.breaks_down and takes(saw, along, across)]
     if not still:
         return None
-    cross, fence = _crosscut(still, across, setting), _fence(still, across, setting, "low")
+    cross, fence = _crosscut(still, across, setting, widest), _fence(still, across, setting, "low")
     if to_stop is None:
         to_stop = along >= across
     return (cross or fence) if to_stop else (fence or cross)
@@ -76,9 +82,10 @@ def takes(saw: Saw, along: Fraction, across: Fraction) -> bool:
     return saw.takes is None or (max(along, across) <= saw.takes[0] and min(along, across) <= saw.takes[1])
 
 
-def _crosscut(saws: Sequence[Saw], across: Fraction, setting: Fraction) -> Way | None:
+def _crosscut(saws: Sequence[Saw], across: Fraction, setting: Fraction, widest: bool) -> Way | None:
     found = [saw for saw in saws if saw.crosscuts is not None and across <= saw.crosscuts]
-    best = min(found, key=lambda saw: (saw.crosscuts, saws.index(saw)), default=None)
+    order = -1 if widest else 1
+    best = min(found, key=lambda saw: (order * saw.crosscuts, saws.index(saw)), default=None)
     return Way(best, "crosscut", "low", setting) if best else None
 
 

@@ -8,14 +8,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from setout.plan.cutting.polish import Taste, fences, polished
-from setout.plan.cutting.polish.score import Rules
+from setout.plan.cutting.polish.score import Rules, Setting
 from setout.plan.cutting.result import Planned
 from setout.plan.cutting.saws import far_way, fixed_way, guided_way
 from setout.plan.cutting.scale import scale_for
 from setout.plan.cutting.search import Bin, Budget, Item, Layout, Progress, Region, Used, bound, solve
 from setout.plan.cutting.search import Piece as Laid
-from setout.plan.cutting.sequence import Blank, Job, Laying
-from setout.plan.cutting.sequence.bench import Limits
+from setout.plan.cutting.sequence import Blank, Job, Laying, Limits
 from setout.plan.cutting.sources import Supply, named
 from setout.plan.cutting.wanted import Member, Want
 from setout.resolve.model import Stock
@@ -23,6 +22,7 @@ from setout.resolve.model import Stock
 NEW = 10**7  # what a new sheet counts; on hand a whole one counts FREE, and everything touched counts TOUCHED more
 FREE = 1000
 TOUCHED = 100
+ALONE = 0.2  # the share of the search kept for a plan on new sheets alone, where there are others
 
 
 @dataclass(frozen=True)
@@ -58,27 +58,29 @@ class Sheets:
         if not self.asked:
             return 0
         new = [i for i, supply in enumerate(self.supplies) if not supply.on_hand]
-        alone, work = None, 0
-        if 0 < len(new) < len(self.bins):
-            alone = self._on_new_ones(new, budget)
-            work = alone.work
-        rest = budget if budget.work is None else replace(budget, work=max(1, budget.work - work))
-        self.layout = solve(self.asked, self.bins, rest, self.shop.told)
-        if alone is not None and _worse(self.layout, alone):
-            self.layout = replace(alone, bound=self.layout.bound, finished=alone.cost <= self.layout.bound.cost)
+        mixed = 0 < len(new) < len(self.bins)
+        self.layout = solve(self.asked, self.bins, _part(budget, 1 - ALONE) if mixed else budget, self.shop.told)
+        work = self.layout.work
+        if mixed and (other := self._another(new, _part(budget, ALONE))):
+            work += other.work
+            if _worse(self.layout, other):
+                self.layout = replace(other, bound=self.layout.bound, finished=other.cost <= self.layout.bound.cost)
         self.used = self.layout.used
-        return work + self.layout.work
+        return work
 
-    def _on_new_ones(self, new: Sequence[int], budget: Budget) -> Layout:
-        """The plan that leaves alone what is on hand: with many kinds of boards to choose from, the search may miss it.
-        """
-        half = replace(
-            budget,
-            work=budget.work and budget.work // 2,
-            seconds=budget.seconds and budget.seconds / 2,
-        )
-        found = solve(self.asked, [self.bins[i] for i in new], half, self.shop.told)
-        return replace(found, used=tuple(replace(used, bin=new[used.bin]) for used in found.used))
+    def _another(self, new: Sequence[int], budget: Budget) -> Layout | None:
+        """A second search: with many kinds of boards to choose from, the first may miss the plan that leaves alone
+        what is on hand, or one with fewer new sheets. None where there is neither."""
+        best = self.layout
+        if best.missing or bound(self.asked, [self.bins[i] for i in new]).cost < best.cost:
+            found = solve(self.asked, [self.bins[i] for i in new], budget, self.shop.told)
+            return replace(found, used=tuple(replace(used, bin=new[used.bin]) for used in found.used))
+        if self._bought(best.used) > self._least():
+            return solve(self.asked, self.bins, replace(budget, seed=budget.seed + 1), self.shop.told)
+        return None
+
+    def _bought(self, used: Sequence[Used]) -> int:
+        return sum(not self.supplies[one.bin].on_hand for one in used)
 
     def polish(self, budget: Budget, taste: Taste, set_anyway: Iterable[Fraction] = ()) -> frozenset[Fraction]:
         """Better to work by, at no more money. `set_anyway`: fence settings that other stocks need; with those of this
@@ -109,24 +111,23 @@ class Sheets:
 
     def _rules(self, set_anyway: Iterable[Fraction]) -> Rules:
         scale, limits = self.scale, self.shop.limits
-        saws = scale.saws(limits.saws)
-        known_fences = {int(n * scale.unit) + scale.kerf for n in set_anyway if not n * scale.unit % 1}
+        saws, unit = scale.saws(limits.saws), scale.unit
+        known_fences = {int(n * unit) + scale.kerf for n in set_anyway if not n * unit % 1}
 
-        def feasible(*cut: int) -> bool:
-            return bool(fixed_way(saws, *cut) or guided_way(saws, *cut) or far_way(saws, *cut))
+        def heavy(one: int, other: int) -> bool:
+            return limits.heavy(Fraction(one, unit), Fraction(other, unit))
 
-        fence_saws = [saw for saw in saws if saw.rips is not None and not saw.breaks_down]
-
-        def fenced(across: int, setting: int) -> bool:
-            return any(
-                setting <= saw.rips and (saw.takes is None or (across <= saw.takes[0] and setting <= saw.takes[1]))
-                for saw in fence_saws
-            )
-
-        widest = max((saw.crosscuts for saw in saws if saw.crosscuts is not None and not saw.breaks_down), default=0)
-
-        def stopped(across: int) -> bool:
-            return across <= widest
+        def set_by(along: int, across: int, size: int, to_stop: bool) -> Setting:
+            """As the sequence will have it."""
+            guided = guided_way(saws, along, across, size)
+            if guided and heavy(along, across):
+                return "guide"
+            way = fixed_way(saws, along, across, size, to_stop)
+            if way:
+                return "fence" if way.kind == "rip" else "stop"
+            if guided:
+                return "guide"
+            return "fence" if far_way(saws, along, across, size) else "none"
 
         long, short = (-(-n.numerator * scale.unit // n.denominator) for n in self.shop.keep)
         return Rules(
@@ -134,9 +135,7 @@ class Sheets:
             long,
             short,
             max(b.width * b.height for b in self.bins),
-            feasible,
-            fenced,
-            stopped,
+            set_by,
             frozenset(known_fences),
         )
 
@@ -147,7 +146,7 @@ class Sheets:
         for i, count in [*absent, *((i, self.wants[i].count) for i in unfit)]:
             for member in self.wants[i].members:
                 missing[member.mark] += count
-        least, bought = self._least(), sum(not self.supplies[one.bin].on_hand for one in self.used)
+        least, bought = self._least(), self._bought(self.used)
         price = next((s.price for s in self.supplies if not s.on_hand), None)
         return Planned(
             self.stock,
@@ -167,7 +166,24 @@ class Sheets:
             return 0
         bins = [replace(spec, cost=0 if s.on_hand else 1) for spec, s in zip(self.bins, self.supplies)]
         spare = sum(spec.cost * (spec.copies or 0) for spec, s in zip(self.bins, self.supplies) if s.on_hand)
-        return max(bound(self.asked, bins).cost, -(-(self.layout.bound.cost - spare) // NEW), 0)
+        return max(bound(self.asked, bins).cost, -(-(self.layout.bound.cost - spare) // NEW), self._least_by_count())
+
+    def _least_by_count(self) -> int:
+        """Of the boards of some area and more, how many find no room on hand, where a board counts as its least area;
+        the new sheets they need."""
+        found, large, count = 0, [], 0
+        for item in sorted(self.asked, key=lambda one: -one.width * one.height):
+            least = item.width * item.height
+            large.append(item)
+            count += item.count
+            room = [
+                spec.width * spec.height // least if any(_fits(one, spec) for one in large) else 0 for spec in self.bins
+            ]
+            on_hand = sum(n * (spec.copies or 0) for n, spec, s in zip(room, self.bins, self.supplies) if s.on_hand)
+            on_new = max((n for n, s in zip(room, self.supplies) if not s.on_hand), default=0)
+            if on_new and count > on_hand:
+                found = max(found, -(-(count - on_hand) // on_new))
+        return found
 
     def _more(self, absent: Sequence[tuple[int, int]]) -> int:
         """New sheets, without limit, for what found no place."""
@@ -228,6 +244,15 @@ class _Writing:
         self.copies[member.mark] += 1
         sizes = (member.a, member.b) if a_on_x else (member.b, member.a)
         return Blank(member.mark, self.copies[member.mark], *sizes, member.length_on_a != a_on_x, member.reserved)
+
+
+def _part(budget: Budget, share: float) -> Budget:
+    work, seconds = budget.work, budget.seconds
+    return replace(
+        budget,
+        work=None if work is None else max(1, int(work * share)),
+        seconds=None if seconds is None else seconds * share,
+    )
 
 
 def _worse(one: Layout, other: Layout) -> bool:

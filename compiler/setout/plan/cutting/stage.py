@@ -17,8 +17,7 @@ from setout.plan.cutting.polish import USUAL, Taste
 from setout.plan.cutting.result import Planned
 from setout.plan.cutting.saws import able
 from setout.plan.cutting.search import Budget, Progress
-from setout.plan.cutting.sequence import Worked, worked
-from setout.plan.cutting.sequence.bench import Limits
+from setout.plan.cutting.sequence import Limits, Worked, worked
 from setout.plan.cutting.sheets import Sheets, Shop
 from setout.plan.cutting.sources import planned_kerf, supplies
 from setout.plan.cutting.spending import spend
@@ -29,7 +28,7 @@ from setout.resolve.model import Project, RackBoard, Stock
 from setout.units import Style
 
 DEFAULT: Budget | None = None  # the usual amount of work, by the size of the job
-FIRST, EACH, MOST = 20_000, 3_000, 3_000_000  # work for the job, for each of its boards, and at the most
+FIRST, EACH, MOST = 16_000, 2_000, 2_400_000  # work for the job, for each of its boards, and at the most
 
 
 @dataclass(frozen=True)
@@ -58,7 +57,7 @@ def cutting(
     called_off = _Listening(stop or budget.stop)
     spend(work, replace(budget, stop=called_off), taste)
     planned = [one.planned() for one in work]
-    done = worked([laying for one in planned for laying in one.layings])
+    done = worked([laying for one in planned for laying in one.layings], plainly=taste is None)
     stocks = tuple(_stock_plans(planned, done))
     found = Cutting(stocks, done.settings, _left(stocks), not called_off.heard, _untouched(project, stocks))
     return Checked(found, (*larger_than_usable(pieces), *_short(pieces, planned), *no_saw_for(project, done.failed)))

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from fractions import Fraction
 
 from setout.compare.model import BoardChange, BoardSide, Changes
 from setout.units import Style
 from setout.write.changes import wording
 from setout.write.changes.model import Table
+from setout.write.changes.wording import ALL_ITS, ALL_THEIR
 from setout.write.facts.paths import fold
 
 MANY = 8
@@ -26,7 +28,21 @@ def stocks(changes: Changes, style: Style) -> Table:
         if says:
             rows.setdefault(says, []).append(change)
     cells = tuple((says, _how_many(some), _of_which(some)) for says, some in rows.items())
-    return Table("stocks", "Stock", "", ("Change", "Boards", "Which"), cells)
+    measured = any(map(_is_measured, changes.boards))
+    return Table("stocks", "Stock", MEASURED if measured else "", ("Change", "Boards", "Which"), cells)
+
+
+MEASURED = (
+    "If the boards were measured better, and not bought otherwise, they are the boards that are cut already, and none "
+    "is lost for its thickness: what hangs on it, housings and boards between others, is what changes."
+)
+CALIPER = Fraction(1, 16)
+"""The same board measured twice differs by less."""
+
+
+def _is_measured(change: BoardChange) -> bool:
+    thick = [sized for sized in change.sized if sized.axis == "thick"]
+    return "restocked" not in change.how and any(abs(sized.by) < CALIPER for sized in thick)
 
 
 def _how_many(some: Iterable[BoardChange]) -> str:
@@ -57,10 +73,11 @@ def boards(changes: Changes, style: Style) -> Table:
 
 def _cells(says: str, by_size: Mapping[str, list[BoardChange]]) -> Iterator[tuple[str, str, str, str]]:
     if len(by_size) > MANY:
-        yield "", "", says, _marks(change for some in by_size.values() for change in some)
+        yield "", "", says.replace(ALL_ITS, ALL_THEIR), _marks(change for some in by_size.values() for change in some)
         return
     for size, some in by_size.items():
-        yield _marks(some), size, says, _which(some)
+        several = sum(change.new.count for change in some if change.new) > 1
+        yield _marks(some), size, says.replace(ALL_ITS, ALL_THEIR) if several else says, _which(some)
 
 
 def _alone(assembly) -> str | None:

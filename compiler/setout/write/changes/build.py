@@ -30,7 +30,7 @@ def build(changes: Changes, names: Names) -> Sheet:
     if changes.old_title != title:
         title = f"{changes.old_title} → {title}"
     unit = "mm" if changes.metric else "in"
-    says = tuple(summary(changes, style)) if changes.changed else ("Nothing changes.",)
+    says = tuple(summary(changes, style))
     shown = tuple(t for t in _tables(changes, style) if t.rows) if changes.changed else ()
     return Sheet(title, names.old, names.new, unit, says, shown, changes.changed)
 

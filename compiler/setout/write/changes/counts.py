@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from fractions import Fraction
 
 from setout.compare.model import Changes, Delta
@@ -12,7 +14,7 @@ from setout.write.facts.sizes import MM, area, decimal, run
 
 _PLAIN = {
     "boards": "boards",
-    "pieces": "pieces to cut",
+    "pieces": "kinds of pieces",
     "steps": "steps",
     "unweighed": "boards of unknown weight",
     "unpriced": "things without a price",
@@ -28,10 +30,17 @@ _ORDER = (
 
 
 def numbers(changes: Changes, style: Style) -> Table:
-    rows = tuple(_row(delta, style) for delta in sorted(changes.numbers, key=lambda delta: _ORDER.index(delta.kind)))
+    known = [delta for delta in changes.numbers if delta.kind != "unweighed" or _tells(delta, changes.numbers)]
+    ordered = sorted(known, key=lambda delta: _ORDER.index(delta.kind))
+    rows = tuple(row for row in (_row(delta, style) for delta in ordered) if re.search("[1-9]", row[-1]))
     least = any(delta.least for delta in changes.numbers)
     note = "Sheets and sticks are the least number by area; a cutting plan may ask for more." if least else ""
     return Table("numbers", "Numbers", note, ("What", "Before", "Now", "Difference"), rows)
+
+
+def _tells(unweighed: Delta, numbers: Sequence[Delta]) -> bool:
+    """Whether more is unknown than that there are more boards or fewer."""
+    return all(delta.kind != "boards" or delta.by != unweighed.by for delta in numbers)
 
 
 def _row(delta: Delta, style: Style) -> tuple[str, str, str, str]:

@@ -20,9 +20,9 @@ def as_json(changes: Changes, names: Names) -> str:
     content: Json = {
         "setout_changes": VERSION,
         "changed": changes.changed,
-        "old": {"name": names.old, "title": changes.old_title},
-        "new": {"name": names.new, "title": changes.new_title},
-        "units": "mm" if changes.metric else "inch",
+        "old": _named(names.old, changes.old_title, changes.old_metric, changes.old_mark),
+        "new": _named(names.new, changes.new_title, changes.metric, changes.mark),
+        "units": _units(changes.metric),
         "kept": [[pair.old, pair.new] for pair in changes.pairs],
         "boards": [_plain(one) for one in changes.boards],
         "assemblies": [_plain(one) for one in changes.assemblies],
@@ -34,6 +34,14 @@ def as_json(changes: Changes, names: Names) -> str:
         "told": [_plain(one) for one in changes.told],
     }
     return json.dumps(content, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
+
+
+def _named(name: str, title: str, metric: bool, mark: Fraction) -> Json:
+    return {"name": name, "title": title, "units": _units(metric), "mark": length(mark)}
+
+
+def _units(metric: bool) -> str:
+    return "mm" if metric else "inch"
 
 
 _BARE: Mapping[type, tuple[str, ...]] = {Delta: ("old", "new"), Loss: ("cut", "lost")}

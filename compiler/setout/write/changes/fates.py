@@ -24,14 +24,26 @@ def cut_already(changes: Changes, style: Style) -> Iterator[Table]:
     size = {c.new.mark: c.new.sizes for c in changes.boards if c.new}
     heads = ("Mark", "Board", "Do")
     pencil = tuple((_marks(f), _where(f.becomes, new)) for f in of.get("right", ()) if f.old != f.new)
-    yield Table("remark", "Cut already: right, under another mark", "", heads[:2], pencil, True)
+    counts = tuple(f.count for f in of.get("right", ()) if f.old != f.new)
+    yield Table("remark", "Cut already: right, under another mark", "", heads[:2], pencil, counts)
     done = partial(wording.done, sizes=size, style=style)
     rows = tuple((_marks(f), _where(f.becomes, new), done(f)) for f in of.get("reworked", ()))
-    yield Table("rework", "Cut already: to be reworked", "", heads, rows, True)
+    note = _packet(of.get("reworked", ()))
+    yield Table("rework", "Cut already: to be reworked", note, heads, rows, _counts(of, "reworked"))
     rows = tuple((_marks(f), _from_to(f, old, new), done(f)) for f in of.get("serves", ()))
-    yield Table("serve", "Cut already: to serve elsewhere", "", heads, rows, True)
+    note = "" if of.get("reworked") else _packet(of.get("serves", ()))
+    yield Table("serve", "Cut already: to serve elsewhere", note, heads, rows, _counts(of, "serves"))
     yield Table("lost", "Cut already: lost", "", ("Why", "Boards"), tuple(_lost(of.get("lost", ()), changes, old)))
     yield Table("cut", "Still to be cut", "", ("Of", "Boards"), tuple(_to_cut(changes, of.get("uncut", ()))))
+
+
+def _counts(of: Mapping[str, Sequence[Fate]], kind: str) -> tuple[int, ...]:
+    return tuple(fate.count for fate in of.get(kind, ()))
+
+
+def _packet(fates: Iterable[Fate]) -> str:
+    work = any(task.kind != "plug" for fate in fates if fate.way for task in fate.way.tasks)
+    return "Where holes, housings and notches go, and their sizes, stand in the new packet." if work else ""
 
 
 def _places(changes: Changes) -> tuple[Places, Places]:
@@ -59,13 +71,16 @@ def _count(mark: str, count: int) -> str:
 
 
 def _lost(fates: Sequence[Fate], changes: Changes, old: Places) -> Iterator[tuple[str, str]]:
-    by_why: dict[str, list[Fate]] = {}
+    kept = {path for fate in changes.reuse.fates if fate.new for path in fate.boards}
+    by_why: dict[tuple[str, str], list[Fate]] = {}
     for fate in fates:
-        by_why.setdefault(fate.why, []).append(fate)
-    for why, some in by_why.items():
+        spare = fate.why in ("unwanted", "taken") and kept.issuperset(fate.boards)
+        by_why.setdefault(("spare" if spare else fate.why, fate.hint), []).append(fate)
+    for (why, hint), some in by_why.items():
         rest = list(some)
         words = list(_whole_stocks(rest, changes)) if why in ("thickness", "stock") else []
-        yield wording.WHY_LOST[why], "; ".join([*words, *_grouped(rest, old, len(rest) > MANY)])
+        says = f"{wording.WHY_LOST[why]}: say `grain {hint}` and it can be trimmed" if hint else wording.WHY_LOST[why]
+        yield says, "; ".join([*words, *_grouped(rest, old, len(rest) > MANY)])
 
 
 def _whole_stocks(fates: list[Fate], changes: Changes) -> Iterator[str]:
@@ -74,20 +89,20 @@ def _whole_stocks(fates: list[Fate], changes: Changes) -> Iterator[str]:
     for loss in changes.reuse.losses:
         some = [fate for fate in fates if material.get(fate.old) == loss.stock]
         if some and loss.lost == loss.cut:
-            yield f"all of {loss.stock}, {sum(fate.count for fate in some)} boards"
+            yield f"all of {loss.stock}, {wording.counted(sum(fate.count for fate in some), ('board', 'boards'))}"
             fates[:] = [fate for fate in fates if fate not in some]
 
 
 def _grouped(fates: Iterable[Fate], old: Places, short: bool) -> Iterator[str]:
-    """Boards of one assembly together: `C3, C4 left base: kick, worktop (2 holes)`."""
+    """Boards of one assembly together: `C3, C4 left base: kick, worktop (2 holes)`. `short`: of all assemblies."""
     groups: dict[tuple, list[Fate]] = {}
     for fate in fates:
         owners = tuple(dict.fromkeys(old.get(path, ("", path))[0] for path in fate.boards))
-        groups.setdefault((owners, wording.left_over(fate)), []).append(fate)
+        groups.setdefault((() if short else owners, wording.left_over(fate)), []).append(fate)
     for (_, left), some in groups.items():
         marks = ", ".join(_count(fate.old, fate.count) for fate in some)
-        where = "" if short else f" {_where((path for fate in some for path in fate.boards), old)}"
-        yield f"{marks}{where}{f' ({left})' if left else ''}"
+        where = _where((path for fate in some for path in fate.boards), old)
+        yield f"{marks} {where}{f' ({left})' if left else ''}"
 
 
 def _to_cut(changes: Changes, uncut: Iterable[Fate]) -> Iterator[tuple[str, str]]:

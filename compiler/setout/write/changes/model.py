@@ -7,14 +7,15 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Table:
-    """`heads` one a column; the last column is the long one. `tick`: on paper each row has a box to tick."""
+    """`heads` one a column; the last column is the long one. `ticks`: on paper each row has so many boxes
+    to tick, one a board."""
 
     id: str
     title: str
     note: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
-    tick: bool = False
+    ticks: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)

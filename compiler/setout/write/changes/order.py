@@ -89,7 +89,8 @@ def _new_first(some: Sequence[Told]) -> list[Told]:
 
 
 def _how(one: Told, still: bool) -> str:
-    return f"{'still a' if still else 'a new' if one.how == 'new' else 'cleared:'} {one.severity.value}"
+    kind = one.severity.value
+    return f"{kind}, other numbers" if still else f"new {kind}" if one.how == "new" else f"{kind} cleared"
 
 
 def _gist(one: Told) -> tuple[str, str]:

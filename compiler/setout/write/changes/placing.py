@@ -20,8 +20,8 @@ _RANK = ("added", "gone", "resized", "renamed", "moved")
 
 @dataclass(frozen=True)
 class _Entry:
-    """What is said of one path. Entries of equal `kind`, `says` and `within` stand in one row. `before`: what it was
-    called, "" if the same; `sizes`: before and after, told where they are the same all along the row."""
+    """What is said of one path. Entries of equal `kind`, `says`, `stands` and `within` stand in one row. `before`: what
+    it was called, "" if the same; `sizes`: before and after, told where they are the same all along the row."""
 
     kind: str
     says: str
@@ -29,12 +29,14 @@ class _Entry:
     path: str
     before: str = ""
     sizes: str = ""
+    stands: str = ""
 
 
 def placing(changes: Changes, style: Style) -> Table:
-    rows: dict[tuple[str, str, str], list[_Entry]] = {}
+    rows: dict[tuple[str, ...], list[_Entry]] = {}
     for entry in (*_assemblies(changes, style), *_boards(changes, style)):
-        rows.setdefault((entry.kind, entry.says, entry.within), []).append(entry)
+        if entry.says or entry.stands or entry.before:
+            rows.setdefault((entry.kind, entry.says, entry.stands, entry.within), []).append(entry)
     ordered = sorted(rows.values(), key=lambda row: _RANK.index(row[0].kind))
     cells = tuple((", ".join(ranges(entry.path for entry in row)), _says(row)) for row in ordered)
     return Table("assemblies", "Where things stand", "", ("What", "Change"), cells)
@@ -49,7 +51,8 @@ def elsewhere(changes: Changes) -> list[BoardChange]:
 
 def stands_elsewhere(change: AssemblyChange) -> bool:
     """Whether it moved by more than its own growth brings with it."""
-    return change.moved is not None and (not change.sized or max(map(abs, change.moved)) > SLIGHT)
+    by = wording.shifted(change)
+    return by is not None and (not change.sized or max(map(abs, by)) > SLIGHT)
 
 
 def _goes_along(moved: Sequence[Fraction], grown: Mapping[str, Fraction]) -> bool:
@@ -61,6 +64,7 @@ def _says(row: Sequence[_Entry]) -> str:
     sizes = {entry.sizes for entry in row}
     if len(sizes) == 1 and row[0].sizes:
         words += f" ({row[0].sizes})"
+    words = "; ".join(part for part in (words, row[0].stands) if part)
     before = [entry.before for entry in row if entry.before]
     if before:
         called = f"{'was' if len(before) == 1 else 'were'} called {', '.join(ranges(before))}"
@@ -75,11 +79,9 @@ def _assemblies(changes: Changes, style: Style) -> Iterator[_Entry]:
         within = ""
         if "renamed" in change.how and change.old is not None:
             before, within = change.old, f"{_stem(change.old)} > {_stem(path)}"
-        yield _Entry(kind, _what(change, style), within, path, before, wording.old_and_new(change.sized, style))
-
-
-def _what(change: AssemblyChange, style: Style) -> str:
-    return wording.assembly(change, style, SLIGHT if change.sized else Fraction(0))
+        sizes = wording.old_and_new(change.sized, style)
+        stands = wording.standing(change, style, SLIGHT if change.sized else Fraction(0))
+        yield _Entry(kind, wording.assembly(change, style), within, path, before, sizes, stands)
 
 
 def _stem(path: str) -> str:
@@ -99,4 +101,4 @@ def _boards(changes: Changes, style: Style) -> Iterator[_Entry]:
         for change in some:
             assert change.new is not None and change.moved is not None
             says = farthest if owner else wording.moves(change.moved, style)
-            yield _Entry("moved", says, owner, change.new.path)
+            yield _Entry("moved", "", owner, change.new.path, stands=says)

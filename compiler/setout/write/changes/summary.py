@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from setout.compare.model import Changes, Delta
-from setout.units import Style
+from setout.units import Style, printed
 from setout.write.changes.placing import elsewhere, stands_elsewhere
 from setout.write.changes.wording import counted
 from setout.write.facts.sizes import area, decimal
@@ -16,9 +17,41 @@ ANEW = {"restocked", "resized", "regrained", "refaced", "other-hand", "machined"
 
 
 def summary(changes: Changes, style: Style) -> Iterator[str]:
+    if not changes.changed:
+        yield "Nothing changes."
+        yield from _of_both(changes)
+        return
     yield _of_boards(changes)
+    yield from _of_both(changes)
+    yield from _of_print(changes)
     yield from _of_what_is_bought(changes.numbers)
     yield from _of_cut_ones(changes, style)
+
+
+def _of_both(changes: Changes) -> Iterator[str]:
+    """That there is nothing, or little, to compare."""
+    if changes.pairs:
+        return
+    sides = [any(side for side in some) for some in zip(*((c.old, c.new) for c in changes.boards))] or [False, False]
+    if all(sides):
+        yield "These two share no board."
+        return
+    which = "Neither spec has" if not any(sides) else "The first spec has no" if sides[1] else "The second spec has no"
+    boards = "a board of its own" if not any(sides) else "boards of its own"
+    yield f"{which} {boards}: if it is a file that others include, compare a spec that includes it."
+
+
+def _of_print(changes: Changes) -> Iterator[str]:
+    if changes.old_title != changes.new_title:
+        yield f"The job is called {changes.new_title or 'nothing'} now, no longer {changes.old_title or 'nothing'}."
+    before, now = (changes.old_metric, changes.old_mark), (changes.metric, changes.mark)
+    if before != now:
+        yield f"All sizes are printed {_to(*now)} now, no longer {_to(*before)}: they round otherwise."
+
+
+def _to(metric: bool, mark: Fraction) -> str:
+    style = Style(metric, mark)
+    return f"to {printed(mark, style).text} {'mm' if metric else 'in'}"
 
 
 def listed(words: Sequence[str]) -> str:
@@ -57,9 +90,9 @@ def _of_what_is_bought(numbers: Sequence[Delta]) -> Iterator[str]:
     ]
     money = next((d.by for d in numbers if d.kind == "money"), None)
     if money is not None:
-        words.append(f"{decimal(abs(money), 2)} {'more' if money > 0 else 'less'} to pay")
+        words.append(f"{decimal(abs(money), 2)} {'more' if money > 0 else 'less'}")
     if words:
-        yield _sentence("; ".join(words))
+        yield f"To buy from the start: {'; '.join(words)}."
 
 
 def _of_cut_ones(changes: Changes, style: Style) -> Iterator[str]:

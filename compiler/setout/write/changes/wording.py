@@ -7,8 +7,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from setout.compare.model import AssemblyChange, BoardChange, Extent, Fate, Machined, Method, Sized, Trim, Way
-from setout.geometry import Vec
-from setout.units import Style, exact, say
+from setout.geometry import AXIS_WORDS, Vec
+from setout.units import Style, exact, printed, say
 from setout.write.facts.paths import spoken
 
 WORK = {
@@ -19,7 +19,9 @@ WORK = {
     "band": ("banded edge", "banded edges"),
 }
 TO_DO = {
+    "plug": ("plug {} old hole", "plug {} old holes"),
     "cut": ("cut {} housing or notch", "cut {} housings or notches"),
+    "enlarged": ("deepen or widen {} housing or notch", "deepen or widen {} housings or notches"),
     "hole": ("drill {} hole", "drill {} holes"),
     "pocket": ("drill {} pocket hole", "drill {} pocket holes"),
     "widened": ("drill {} hole larger or deeper", "drill {} holes larger or deeper"),
@@ -29,6 +31,7 @@ TO_DO = {
 }
 WHY_LOST = {
     "unwanted": "no longer wanted, and nothing else can be made of it",
+    "spare": "spare: more than are wanted",
     "thickness": "another thickness is wanted",
     "stock": "another material is wanted",
     "small": "too small for what is wanted now",
@@ -42,8 +45,7 @@ LOOK = {
     "grain": "look first which way its grain runs",
     "face": "look first whether the face that shows is a good one",
 }
-PLUGGED = 8
-"""Somebody might plug so many old holes to keep a board at its place."""
+ALL_ITS, ALL_THEIR = "all its ", "all their "
 GRAIN = {"": "of no matter", "any": "of no matter"}
 TOWARDS = (("left", "right"), ("down", "up"), ("forward", "back"))
 
@@ -67,7 +69,7 @@ def by(values: Iterable[Extent], style: Style) -> str:
 
 def resized(sized: Sized, style: Style) -> str:
     """`2-1/2 less wide`."""
-    much = say(abs(sized.by), style)
+    much = say(abs(sized.by), _fine(sized, style))
     if not sized.by:
         return f"{sized.axis} waits for another measure"
     if sized.axis == "thick":
@@ -77,7 +79,21 @@ def resized(sized: Sized, style: Style) -> str:
 
 def old_and_new(sized: Sequence[Sized], style: Style) -> str:
     """`24 → 21-1/2`, of the only size that changed."""
-    return f"{extent(sized[0].old, style)} → {extent(sized[0].new, style)}" if len(sized) == 1 else ""
+    if len(sized) != 1:
+        return ""
+    style = _fine(sized[0], style)
+    return f"{extent(sized[0].old, style)} → {extent(sized[0].new, style)}"
+
+
+def _fine(sized: Sized, style: Style) -> Style:
+    """Finer than the paper is, where a thickness was measured so, or the difference would not be seen."""
+    if sized.axis != "thick" and printed(sized.old.low, style).text != printed(sized.new.low, style).text:
+        return style
+    for n in range(4 if style.metric else 8):
+        finer = Style(style.metric, style.mark / (10 if style.metric else 2) ** n)
+        if all(printed(end, finer).exact for end in (sized.old.low, sized.new.low)):
+            break
+    return finer
 
 
 def cut_size(change: BoardChange, style: Style) -> str:
@@ -186,7 +202,7 @@ def machined(work: Machined) -> str:
     said = []
     if work.moved:
         all_ = not work.kept + work.gone and work.moved > 1
-        said.append(f"all its {words[1]} elsewhere" if all_ else f"{counted(work.moved, words)} elsewhere")
+        said.append(f"{ALL_ITS}{words[1]} elsewhere" if all_ else f"{counted(work.moved, words)} elsewhere")
     if work.gone and work.gone == work.added:
         said.append(f"{counted(work.gone, words)} otherwise")
     else:
@@ -210,17 +226,34 @@ def instead(gone: Sequence[str], come: Sequence[str]) -> str:
     return f"{', '.join(come)} instead of {', '.join(gone)}"
 
 
-def assembly(change: AssemblyChange, style: Style, slight: Fraction) -> str:
-    """Its name apart. `slight`: moves up to so much are told in a word."""
+def assembly(change: AssemblyChange, style: Style) -> str:
+    """That it came or went, or how its sizes change."""
     boards = counted(change.boards, ("board", "boards"))
     if change.old is None or change.new is None:
         return f"{'new' if change.old is None else 'left out'}: {change.title}, {boards}"
-    words = [resized(sized, style) for sized in change.sized]
-    words += [word for word in ("mirrored", "turned") if word in change.how]
-    if change.moved:
-        far = max(map(abs, change.moved))
-        words.append("shifts a little" if 0 < far <= slight else moves(change.moved, style))
+    return "; ".join(resized(sized, style) for sized in change.sized)
+
+
+def standing(change: AssemblyChange, style: Style, slight: Fraction) -> str:
+    """How it stands otherwise than before. `slight`: moves up to so much are told in a word."""
+    words = [word for word in ("mirrored", "turned") if word in change.how]
+    if (by := shifted(change)) is not None:
+        far = max(map(abs, by))
+        words.append("shifts a little" if 0 < far <= slight else moves(by, style))
     return "; ".join(words)
+
+
+def shifted(change: AssemblyChange) -> Vec | None:
+    """How far it moved, but for what its growth at one end, or at both alike, brings with it; None for nothing."""
+    if change.moved is None or not change.sized:
+        return change.moved
+    grown = {sized.axis: sized.by for sized in change.sized}
+    left = [Fraction(0) if _is_growth(by, grown.get(axis)) else by for axis, by in zip(AXIS_WORDS, change.moved)]
+    return (left[0], left[1], left[2]) if any(left) else None
+
+
+def _is_growth(by: Fraction, grown: Fraction | None) -> bool:
+    return grown is not None and by in (0, -grown, -grown / 2)
 
 
 # --- boards that are cut already -------------------------------------------------------------------------
@@ -232,13 +265,14 @@ def done(fate: Fate, sizes: Mapping[str, Sequence[Extent]], style: Style) -> str
     assert fate.way is not None
     way = fate.way
     words = [LOOK[look] for look in way.look]
+    tasks = [TO_DO[task.kind][task.count != 1].format(task.count) for task in way.tasks]
+    plugs = sum(task.kind == "plug" for task in way.tasks)
+    words += tasks[:plugs]
     words += [trims(way.trims, sizes.get(fate.new or "", ()), style)] if way.trims else []
-    words += [TO_DO[task.kind][task.count != 1].format(task.count) for task in way.tasks]
+    words += tasks[plugs:]
     says = "; ".join(words) or "as it is"
     turn = turned(way)
-    says += f" ({turn})" if turn else ""
-    few = 0 < sum(task.count for task in fate.blocked) <= PLUGGED
-    return f"{says}; or plug {left_over(fate)}, and it keeps its place" if few else says
+    return f"{says} ({turn})" if turn else says
 
 
 def trims(cuts: Sequence[Trim], size: Sequence[Extent], style: Style) -> str:
@@ -251,9 +285,10 @@ def trims(cuts: Sequence[Trim], size: Sequence[Extent], style: Style) -> str:
 
 
 def turned(way: Way) -> str:
-    """Which of its faces becomes which, where that isn't plain."""
-    pairs = [f"its {old} is the {new}" for old, new in way.turned if old != new]
-    return ", ".join(pairs)
+    """Which of its edges becomes which, where it lies otherwise; all else follows, but for a face turned about."""
+    edges = [f"the old {old} edge becomes the {new}" for old, new in way.turned[:2] if old != new][:1]
+    faces = [f"the old {old} face becomes the {new}" for old, new in way.turned[2:] if old != new]
+    return ", ".join([*edges, *faces])
 
 
 def left_over(fate: Fate) -> str:

@@ -6,9 +6,10 @@ from collections import Counter
 from itertools import groupby
 
 from setout.plan.cutting.model import Cut, Cutting
+from setout.plan.cutting.sequence import groups, unlike
 from setout.units import Style
 from setout.write.cutting.cuts import how, saw_name
-from setout.write.cutting.model import Batch
+from setout.write.cutting.model import Batch, Equals
 from setout.write.facts.paths import runs
 from setout.write.facts.sizes import length
 
@@ -21,6 +22,20 @@ def batches(cutting: Cutting, style: Style) -> tuple[Batch, ...]:
     at = {number: index for index, setting in enumerate(cutting.settings) for number in setting.cuts}
     cuts = sorted((cut for stock in cutting.stocks for plan in stock.sources for cut in plan.cuts), key=_number)
     return tuple(_batch(list(many), style) for _, many in groupby(cuts, lambda cut: _key(cut, at)))
+
+
+def equals(cutting: Cutting) -> Equals:
+    """Which boards of one size come off one setting."""
+    sources = ((stock.stock.name, plan.cuts) for stock in cutting.stocks for plan in stock.sources)
+    found = groups(sources, cutting.settings)
+    others = [boards for boards in found.values() if any(unlike(boards))]
+    marks = sorted(tuple(sorted({made.mark for made in boards}, key=_in_order)) for boards in others)
+    return Equals(len(found), len(found) - len(others), tuple(sorted(marks, key=lambda row: _in_order(row[0]))))
+
+
+def _in_order(mark: str) -> tuple[str, int]:
+    letters = mark.rstrip("0123456789")
+    return letters, int(mark[len(letters) :] or 0)
 
 
 def _number(cut: Cut) -> int:

@@ -11,7 +11,7 @@ from setout.drawing import Drawing
 from setout.plan.cutting import rack_text
 from setout.plan.cutting.model import Cut, Cutting, StockPlan
 from setout.write.cutting.alike import Alike, alike
-from setout.write.cutting.batches import batches
+from setout.write.cutting.batches import batches, equals
 from setout.write.cutting.cuts import rows, sizes_of
 from setout.write.cutting.model import CuttingPages, Missing, Reserved, SourceSheet, StockSheet, Yielded
 from setout.write.cutting.room import leaves_room_beside, shares_a_page
@@ -28,8 +28,9 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
         return None
     cuts = [cut for stock in cutting.stocks for plan in stock.sources for cut in plan.cuts]
     costs = [stock.cost for stock in cutting.stocks if stock.cost is not None]
+    stocks = tuple(_stock(facts, stock, drawings) for stock in cutting.stocks)
     return CuttingPages(
-        stocks=tuple(_stock(facts, stock, drawings) for stock in cutting.stocks),
+        stocks=stocks,
         cost=money(sum(costs, Fraction(0))) if costs else "",
         priceless=tuple(stock.stock.title for stock in cutting.stocks if stock.cost is None),
         batches=batches(cutting, facts.style),
@@ -44,6 +45,8 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
         broken_down=_any(cuts, "break down"),
         ripped=_any(cuts, "rip"),
         crosscut=_any(cuts, "crosscut"),
+        equals=equals(cutting),
+        halves=any(row.last for stock in stocks for source in stock.sources for row in source.rows),
     )
 
 

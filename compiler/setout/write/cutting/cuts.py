@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from setout.plan.cutting.model import Cut, Falls
+from fractions import Fraction
+
+from setout.plan.cutting.model import Cut, Falls, SourcePlan
 from setout.units import Style
 from setout.write.cutting.alike import Alike
 from setout.write.cutting.model import Row, Side
@@ -16,7 +18,21 @@ _ACROSS = {"low": "high", "high": "low"}
 
 def rows(alike: Alike, style: Style) -> tuple[Row, ...]:
     numbers = zip(*(tuple(cut.number for cut in plan.cuts) for plan in alike.plans))
-    return tuple(_row(alike, cut, many, style) for cut, many in zip(alike.first.cuts, numbers))
+    lasts = _lasts(alike.first)
+    return tuple(_row(alike, cut, many, last, style) for cut, many, last in zip(alike.first.cuts, numbers, lasts))
+
+
+def _lasts(plan: SourcePlan) -> list[Fraction | None]:
+    """By cut: what is left of the board for the blade, where nothing remains beyond it."""
+    boards = {plan.source.id: (plan.source.length, plan.source.width)}
+    found: list[Fraction | None] = []
+    for cut in plan.cuts:
+        extent = boards[cut.board][0 if cut.across == "x" else 1]
+        found.append(extent - cut.setting if cut.rest is None and cut.kind != "trim" else None)
+        for falls in (cut.off, cut.rest):
+            if falls is not None and falls.kind == "board":
+                boards[falls.board] = falls.length, falls.width
+    return found
 
 
 def how(cut: Cut) -> str:
@@ -39,7 +55,7 @@ def sizes_of(long, wide, is_sheet: bool, style: Style) -> tuple[Length, ...]:
     return (length(long, style), length(wide, style)) if is_sheet else (length(long, style),)
 
 
-def _row(alike: Alike, cut: Cut, numbers: tuple[int, ...], style: Style) -> Row:
+def _row(alike: Alike, cut: Cut, numbers: tuple[int, ...], last: Fraction | None, style: Style) -> Row:
     way = how(cut)
     is_sheet = alike.first.source.stock.kind == "sheet"
     return Row(
@@ -52,6 +68,7 @@ def _row(alike: Alike, cut: Cut, numbers: tuple[int, ...], style: Style) -> Row:
         board=alike.board(cut.board),
         off=_side(alike, cut.off, is_sheet, style),
         rest=None if cut.rest is None else _side(alike, cut.rest, is_sheet, style),
+        last=None if last is None else length(last, style),
     )
 
 

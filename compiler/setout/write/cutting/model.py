@@ -24,7 +24,8 @@ class Row:
     """One cut on each of the sources that are cut alike. `how`: "guide", "fence" or "stop" (set to `setting`, from
     the board's `edge`), "trim" (takes
     `setting` off that edge, kerf included), "shave" (the guide at `setting`; the edge across is only just touched)
-    or "none" (no saw can)."""
+    or "none" (no saw can). `last`: what the blade takes of the board where that is less than its own width (nothing
+    remains then)."""
 
     numbers: tuple[int, ...]
     kind: str
@@ -35,6 +36,7 @@ class Row:
     board: str
     off: Side
     rest: Side | None
+    last: Length | None = None
 
 
 @dataclass(frozen=True)
@@ -96,6 +98,16 @@ class Batch:
 
 
 @dataclass(frozen=True)
+class Equals:
+    """Sizes that several boards have: how many, how many of them at one setting on both sides, and the marks of the
+    boards of each of the others."""
+
+    sizes: int
+    at_one: int
+    others: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True)
 class Reserved:
     """A piece that waits for `measures`: what is cut for it now is a blank."""
 
@@ -107,7 +119,8 @@ class Reserved:
 @dataclass(frozen=True)
 class CuttingPages:
     """`cost` of all that is bought and has a price; `priceless` what has none. `kerfs` with the stocks planned with
-    each, `saws` those that cut, with theirs. `rack` is text that another spec can include."""
+    each, `saws` those that cut, with theirs. `halves`: some cuts take less than the blade's width. `rack` is text that
+    another spec can include."""
 
     stocks: tuple[StockSheet, ...]
     cost: str
@@ -124,6 +137,8 @@ class CuttingPages:
     ripped: bool
     crosscut: bool
     saws: tuple[tuple[str, Length], ...] = ()
+    equals: Equals = Equals(0, 0, ())
+    halves: bool = False
 
     @property
     def sheets(self) -> tuple[StockSheet, ...]:

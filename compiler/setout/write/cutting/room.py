@@ -9,6 +9,7 @@ from setout.write.facts import Facts
 
 TALLEST, LOWEST = 300.0, 205.0  # points; how high a sheet is drawn
 HEAD, FIRST = 38.0, 34.0  # points; the list's own head and the gaps; over a stock's first source its name
+CROWDED, HIGHEST = 26, 450.0  # cuts on a source from which on it is drawn still higher, the list on the next page
 OVER = 60.0  # points; heading and what comes out, where they stand over and under the drawing
 BESIDE = 118.0  # points; least room for them beside it
 SIDES, ENDS = 46.0, 70.0  # points; what a drawing takes beyond the board itself
@@ -23,7 +24,7 @@ def room_for_sheet(facts: Facts, source: Source, rows: tuple[Row, ...], is_first
     """
     left = _left(facts, rows, is_first)
     if left < LOWEST:
-        return facts.width, TALLEST
+        return facts.width, HIGHEST if len(rows) >= CROWDED else TALLEST
     ways = ((facts.width, min(TALLEST, left - OVER)), (facts.width - BESIDE, min(TALLEST, left)))
     return max(ways, key=lambda way: _scale(source, *way))
 

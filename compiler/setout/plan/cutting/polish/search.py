@@ -21,6 +21,8 @@ from setout.plan.cutting.search.trees import Board, leaves, remove
 
 MEMORY = 60
 BAD = 1000.0
+AIMED = 0.25  # of the steps are to be rid of a setting
+MANY = 4  # boards torn apart for it
 
 
 def polished(
@@ -54,7 +56,9 @@ class Polish:
         self.taste = taste
         self.meter = meter
         self.rng = rng
+        self.floor = 0  # the largest leftover given
         self.take_up(boards)
+        self.floor = self.left()
         self.best = list(boards)
         self.least = self.value()
 
@@ -77,14 +81,20 @@ class Polish:
 
     def value(self) -> float:
         taste, merits = self.taste, self.merits
+        left = self.left()
         return (
             BAD * sum(m.bad for m in merits)
-            - taste.leftover * max((m.left for m in merits), default=0) / self.rules.area
+            - taste.leftover * left / self.rules.area
+            + taste.less * max(0, self.floor - left) / self.rules.area
             + taste.fence * len(self.fences)
             + taste.stop * len(self.stops)
+            + taste.guide * sum(m.guided for m in merits)
             + taste.cut * sum(m.cuts for m in merits)
             - taste.tidy * sum(m.tidy for m in merits)
         )
+
+    def left(self) -> int:
+        return max((m.left for m in self.merits), default=0)
 
     def run(self, told: Callable[[float], None] | None) -> None:
         if not self.boards:
@@ -100,12 +110,13 @@ class Polish:
 
     def step(self, late: list[float], step: int) -> None:
         self.meter.work += 1
-        picked = self.pick()
+        aim = self.aim()
+        picked = self.pick(aim)
         old = [(self.boards[i], self.merits[i]) for i in picked]
         before = late[step % MEMORY]
         now = self.value()
-        new, pool = self.ruin([board for board, _ in old])
-        if self.laid_again(new, pool):
+        new, pool = self.ruin([board for board, _ in old], aim)
+        if self.laid_again(new, pool, aim):
             self.exchange(picked, [(board, merit(board, self.rules)) for board in new])
             value = self.value()
             if value > now and value > before:
@@ -140,61 +151,69 @@ class Polish:
                 self.note()
         self.take_up(list(self.best))
 
-    def pick(self) -> list[int]:
-        count = len(self.boards)
-        many = self.rng.choice((1, 1, 2, 2, 3))
-        return self.rng.sample(range(count), min(many, count))
+    def aim(self) -> int:
+        """A fence setting to be rid of, one of those that few boards need; 0 for none in particular."""
+        if not self.fences or self.rng.random() >= AIMED:
+            return 0
+        rare = sorted(self.fences, key=lambda n: (self.fences[n], n))
+        return self.rng.choice(rare[: 1 + len(rare) // 2])
 
-    def ruin(self, old: Sequence[Board]) -> tuple[list[Board], list[int]]:
-        rng = self.rng
+    def pick(self, aim: int) -> list[int]:
+        """The boards that need the setting, where they aren't many, and one more; else a few."""
+        rng, count = self.rng, len(self.boards)
+        if aim and self.fences[aim] <= MANY:
+            found = [i for i, one in enumerate(self.merits) if aim in one.fences]
+            more = rng.randrange(count)
+            return found if more in found else [*found, more]
+        many = rng.choice((1, 1, 2, 2, 3))
+        return rng.sample(range(count), min(many, count))
+
+    def ruin(self, old: Sequence[Board], aim: int) -> tuple[list[Board], list[int]]:
         new = [board.copy() for board in old]
         pool: list[int] = []
-        aim = (
-            rng.choice(sorted(self.fences, key=lambda n: (self.fences[n], n))[: 1 + len(self.fences) // 2] or [0])
-            if rng.random() < 0.3
-            else 0
-        )
+        chance = self.rng.choice((0.1, 0.3, 1.0)) if aim else 0.0
         for board in new:
-            found = leaves(board.root)
-            if not found:
-                continue
-            if aim:
-                for leaf in found:
-                    if leaf.a == aim or leaf.c == aim or rng.random() < 0.15:
-                        pool += remove(board, leaf)
-                continue
-            chance = rng.random()
-            if chance < 0.3:
-                for leaf in rng.sample(found, rng.randint(1, max(1, len(found) // 2))):
-                    pool += remove(board, leaf)
-            elif chance < 0.8:
-                node = rng.choice(found)
-                while rng.random() < 0.6 and node.parent is not None and node.parent.parent is not None:
-                    node = node.parent
-                pool += remove(board, node)
-            else:
-                pool += [leaf.kind for leaf in found]
-                board.root, board.count, board.area = None, 0, 0
+            if board.root is not None:
+                pool += self.torn(board, aim, chance) if aim else self.torn_at_random(board)
         return new, pool
 
-    def laid_again(self, boards: list[Board], pool: list[int]) -> bool:
+    def torn(self, board: Board, aim: int, chance: float) -> list[int]:
+        """What has the setting for a side, and some of the rest."""
+        pool: list[int] = []
+        for leaf in leaves(board.root):
+            if leaf.a == aim or leaf.c == aim or self.rng.random() < chance:
+                pool += remove(board, leaf)
+        return pool
+
+    def torn_at_random(self, board: Board) -> list[int]:
+        rng, found = self.rng, leaves(board.root)
+        chance = rng.random()
+        if chance < 0.3:
+            gone = rng.sample(found, rng.randint(1, max(1, len(found) // 2)))
+            return [kind for leaf in gone for kind in remove(board, leaf)]
+        if chance < 0.8:
+            node = rng.choice(found)
+            while rng.random() < 0.6 and node.parent is not None and node.parent.parent is not None:
+                node = node.parent
+            return remove(board, node)
+        board.root, board.count, board.area = None, 0, 0
+        return [leaf.kind for leaf in found]
+
+    def laid_again(self, boards: list[Board], pool: list[int], aim: int) -> bool:
         chance = self.rng.random()
-        if chance < 0.5:
+        if chance < 0.4 or not pool:
             return self.one_by_one(boards, pool)
-        return self.in_rows(boards, pool, int(chance < 0.75))
+        return self.in_rows(boards, pool, int(chance < 0.7), aim)
 
     def one_by_one(self, boards: list[Board], pool: list[int]) -> bool:
         rng, kinds = self.rng, self.kinds
         order = sorted((-kinds[k].area * (1 + 0.3 * rng.random()), k) for k in pool)
         return all(self.place(boards, k, kinds[k].shapes, kinds[k].area) for _, k in order)
 
-    def in_rows(self, boards: list[Board], pool: list[int], d: int) -> bool:
+    def in_rows(self, boards: list[Board], pool: list[int], d: int, aim: int = 0) -> bool:
         rng = self.rng
-        room = max(board.size[d] for board in boards)
-        if rng.random() < 0.5:
-            room = int(room * (0.3 + 0.7 * rng.random()))
         made: dict[int, Row] = {}
-        rows = rows_of(pool, self.kinds, d, room, rng)
+        rows = self.rows(boards, pool, d, aim)
         order = sorted(range(len(rows)), key=lambda i: -rows[i][1] * rows[i][2] * (1 + 0.3 * rng.random()))
         for i in order:
             _, x, y, members = rows[i]
@@ -205,6 +224,26 @@ class Polish:
             if board.root is not None:
                 opened(board, made)
         return True
+
+    def rows(self, boards: Sequence[Board], pool: list[int], d: int, aim: int) -> list[Row]:
+        """Rows along `d`; what has the setting aimed at for a side stands across the others, so that it is cut to a
+        stop."""
+        kinds, rng = self.kinds, self.rng
+        across = [k for k in pool if aim and aim in kinds[k].shapes[0]] if rng.random() < 0.7 else []
+        ways: dict[int, list[int]] = {d: [], 1 - d: []}
+        if across:
+            beside = set(across)
+            for k in pool:
+                ways[kinds[k].shapes[0].index(aim) if k in beside else d].append(k)
+        else:
+            ways[d] = pool
+        found: list[Row] = []
+        for way, own in ways.items():
+            room = max(board.size[way] for board in boards)
+            if rng.random() < 0.5:
+                room = int(room * (0.3 + 0.7 * rng.random()))
+            found += rows_of(own, kinds, way, room, rng)
+        return found
 
     def singly(self, boards: list[Board], members: Sequence[tuple[int, int, int]]) -> bool:
         """A row that finds no place whole is laid board by board."""

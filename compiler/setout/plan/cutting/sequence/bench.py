@@ -2,28 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from setout.plan.cutting.model import Cut, Falls, Laid, Leftover, Source
 from setout.plan.cutting.saws import Way, far_way, fixed_way, guided_way
-from setout.plan.cutting.sequence.model import Blank, Job, other, size
-from setout.resolve.model import Saw
+from setout.plan.cutting.sequence.manner import PLAIN, Manner
+from setout.plan.cutting.sequence.model import Blank, Job, Limits, other, size
 
 LETTERS = "abcdefghjklmnprtuvwxy"  # the letters a hurried pencil doesn't confuse
-NOTHING = Fraction(0)
-
-
-@dataclass(frozen=True)
-class Limits:
-    """What a stock asks of the shop. `heavy` says of a size whether a person shouldn't carry it; `keep` whether it is
-    worth keeping."""
-
-    saws: tuple[Saw, ...]
-    kerf: Fraction
-    heavy: Callable[[Fraction, Fraction], bool]
-    keep: Callable[[Fraction, Fraction], bool]
+NOTHING = 0
 
 
 @dataclass
@@ -37,6 +26,7 @@ class Bench:
     leftovers: list[Leftover] = field(default_factory=list)
     cuts: list[Cut] = field(default_factory=list)
     letters: int = 0
+    manner: Manner = PLAIN
 
     def letter(self) -> str:
         n, text = self.letters, ""
@@ -85,11 +75,20 @@ class Open:
     def piece_of(self, start: Fraction, extent: Fraction, name: str, parts: Sequence[Job | Blank]) -> Open:
         """The part of this board from `start` on along it, with some of its parts."""
         if self.along == "x":
-            return replace(self, x=self.x + start, dx=extent, name=name, parts=tuple(parts))
-        return replace(self, y=self.y + start, dy=extent, name=name, parts=tuple(parts))
+            rect = self.x + start, self.y, extent, self.dy
+        else:
+            rect = self.x, self.y + start, self.dx, extent
+        return Open(self.bench, name, *rect, self.along, tuple(parts), self.to_stop)
+
+    def going_on(self, along: str, parts: tuple[Job | Blank, ...], to_stop: bool | None) -> Open:
+        return Open(self.bench, self.name, self.x, self.y, self.dx, self.dy, along, parts, to_stop)
 
     def fixed(self, setting: Fraction) -> Way | None:
-        return fixed_way(self.bench.limits.saws, self.extent, self.across, setting, self.to_stop)
+        limits, widest = self.bench.limits, setting in self.bench.manner.one_saw
+        asked = (self.extent, self.across, setting, self.to_stop, widest)
+        if asked not in limits.ways:
+            limits.ways[asked] = fixed_way(limits.saws, *asked)
+        return limits.ways[asked]
 
     def guided(self, setting: Fraction) -> Way | None:
         return guided_way(self.bench.limits.saws, self.extent, self.across, setting)
@@ -123,12 +122,12 @@ def settle(board: Open) -> Open | Blank | None:
                 return board
             if across == board.across:
                 return part
-            board = replace(board, along=other(board.along), to_stop=None)
+            board = board.going_on(other(board.along), board.parts, None)
             continue
         if extent < board.extent and not _takes_up(board, part, extent):
             return board
         same = part.along == board.along
-        board = replace(board, along=part.along, parts=part.parts, to_stop=board.to_stop if same else None)
+        board = board.going_on(part.along, part.parts, board.to_stop if same else None)
 
 
 def _takes_up(board: Open, part: Job, extent: Fraction) -> bool:

@@ -26,7 +26,8 @@ class Break:
 
 
 def breaking(board: Open) -> Break:
-    """The cut that leaves the fewest boards still too large, the two sides as even as may be."""
+    """The cut that leaves the fewest boards still too large and the fewest cuts at settings to do without, the two
+    sides as even as may be."""
     best, best_worth = None, None
     for low, high in _partings(board):
         extent = _extent(board, low)
@@ -34,7 +35,8 @@ def breaking(board: Open) -> Break:
         if way is None:
             continue
         remains = board.extent - extent - way.saw.kerf
-        worth = (_large(board, Fraction(0), extent, low) + _large(board, extent, remains, high), abs(extent - remains))
+        large = _large(board, 0, extent, low) + _large(board, extent, remains, high)
+        worth = large, _late(board, low, extent) + _late(board, high, remains), abs(extent - remains)
         if best_worth is None or worth < best_worth:
             best, best_worth = Break(low, high, way), worth
     return best or _alone(board)
@@ -69,7 +71,7 @@ def _rest(parts: Parts, gone: Parts) -> Parts:
 
 
 def _extent(board: Open, parts: Parts) -> Fraction:
-    return sum((size(p, board.along) for p in parts), Fraction(0)) + board.bench.limits.kerf * (len(parts) - 1)
+    return sum(size(p, board.along) for p in parts) + board.bench.limits.kerf * (len(parts) - 1)
 
 
 def _large(board: Open, start: Fraction, extent: Fraction, parts: Parts) -> int:
@@ -77,3 +79,12 @@ def _large(board: Open, start: Fraction, extent: Fraction, parts: Parts) -> int:
     if extent <= 0 or not parts:
         return 0
     return int(not board.piece_of(start, extent, board.name, parts).workable())
+
+
+def _late(board: Open, parts: Parts, extent: Fraction) -> int:
+    """Cuts at settings put off that such a board would still need: what fills it to the end needs one cut less."""
+    late = board.bench.manner.late
+    if not late:
+        return 0
+    many = sum(size(part, board.along) in late for part in parts)
+    return many - 1 if many and _extent(board, parts) == extent else many

@@ -3,8 +3,12 @@ planned."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
 from fractions import Fraction
+
+from setout.plan.cutting.model import Source
+from setout.resolve.model import Saw
 
 
 @dataclass(frozen=True)
@@ -29,6 +33,28 @@ class Job:
     dy: Fraction
     along: str
     parts: tuple[Job | Blank, ...]
+
+
+@dataclass(frozen=True)
+class Limits:
+    """What a stock asks of the shop. `heavy` says of a size whether a person shouldn't carry it; `keep` whether it is
+    worth keeping. `ways` remembers how cuts are made."""
+
+    saws: tuple[Saw, ...]
+    kerf: Fraction
+    heavy: Callable[[Fraction, Fraction], bool]
+    keep: Callable[[Fraction, Fraction], bool]
+    ways: dict = field(default_factory=dict, compare=False, repr=False)
+
+
+@dataclass(frozen=True)
+class Laying:
+    """A source and the tree it is cut by; `trim` as in Supply."""
+
+    source: Source
+    job: Job
+    trim: Fraction
+    limits: Limits
 
 
 def size(of: Job | Blank, axis: str) -> Fraction:

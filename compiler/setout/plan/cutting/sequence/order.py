@@ -12,6 +12,7 @@ from setout.plan.cutting.model import Cut, Falls, Setting
 from setout.plan.cutting.saws import Way
 from setout.plan.cutting.sequence.bench import Bench, Open, settle
 from setout.plan.cutting.sequence.breaking import Break, breaking
+from setout.plan.cutting.sequence.manner import PLAIN, Manner
 from setout.plan.cutting.sequence.model import Blank, Job, other, size
 from setout.plan.cutting.sequence.trimming import Start, trims
 
@@ -31,7 +32,8 @@ class Failed:
 class Floor:
     """All boards of the job, the cuts made so far, the settings used."""
 
-    def __init__(self) -> None:
+    def __init__(self, manner: Manner = PLAIN) -> None:
+        self.manner = manner
         self.number = 0
         self.settings: list[Setting] = []
         self.failed: list[Failed] = []
@@ -58,7 +60,7 @@ class Floor:
     def _start(self, start: Start) -> None:
         board = Open(start.bench, start.bench.source.id, *start.corner, *start.sizes, start.job.along, start.job.parts)
         for trim in trims(start):
-            self._record(start.bench, trim)
+            self._record(start.bench, replace(trim, number=self.number + 1))
         self._lies(board, start.job)
 
     def _lies(self, board: Open, job: Job | None = None) -> Falls:
@@ -76,7 +78,7 @@ class Floor:
     def _wait(self, board: Open) -> None:
         self._boards += 1
         if board.to_stop is None:
-            board = replace(board, to_stop=board.extent >= board.across)
+            board = board.going_on(board.along, board.parts, board.extent >= board.across)
         limits = board.bench.limits
         ways = [way for s in board.settings() if (way := board.fixed(s))]
         if not ways or (limits.heavy(board.dx, board.dy) and any(board.guided(s) for s in board.settings())):
@@ -109,10 +111,10 @@ class Floor:
     # --- cuts ------------------------------------------------------------------------------------------------
 
     def _urgency(self, key: Key) -> tuple:
-        """Batches first that nothing more will be added to; rips before crosscuts; one saw after the other; the wide
-        before the narrow."""
+        """What is put off last of all; batches first that nothing more will be added to; rips before crosscuts; one saw
+        after the other; the wide before the narrow."""
         kind, saw, setting = key
-        return (self._to_come[setting] > 0, kind != "rip", saw, -setting)
+        return (setting in self.manner.late, self._to_come[setting] > 0, kind != "rip", saw, -setting)
 
     def _batch(self, key: Key) -> None:
         made: list[int] = []
@@ -145,7 +147,7 @@ class Floor:
         kerf = way.saw.kerf if way else bench.limits.kerf
         extent = how.extent(board)
         remains = board.extent - extent - kerf
-        low = board.piece_of(Fraction(0), extent, "", how.low)
+        low = board.piece_of(0, extent, "", how.low)
         high = board.piece_of(extent + kerf, remains, "", how.high) if remains > 0 else None
         near, far = self._named(board, low, high)
         low_falls = self._lies(near)
@@ -156,7 +158,7 @@ class Floor:
         assert off is not None
         natural = "crosscut" if board.extent >= board.across else "rip"
         cut = Cut(
-            number=0,
+            number=self.number + 1,
             source=bench.source.id,
             board=board.name,
             kind=way.kind if way else natural,
@@ -181,7 +183,7 @@ class Floor:
         keeps = max(both, key=lambda one: one.extent, default=None)
 
         def called(one: Open) -> Open:
-            if all(one is not goes_on for goes_on in both):
+            if (one is keeps and one.name == board.name) or all(one is not goes_on for goes_on in both):
                 return one
             name = board.name if one is keeps else f"{board.bench.source.id}-{board.bench.letter()}"
             return replace(one, name=name)
@@ -190,7 +192,7 @@ class Floor:
 
     def _record(self, bench: Bench, cut: Cut) -> int:
         self.number += 1
-        bench.cuts.append(replace(cut, number=self.number))
+        bench.cuts.append(cut)
         return self.number
 
 

@@ -4,25 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
-from setout.plan.cutting.model import Setting, Source, SourcePlan
-from setout.plan.cutting.sequence.bench import Bench, Limits
-from setout.plan.cutting.sequence.model import Job
+from setout.plan.cutting.model import Setting, SourcePlan
+from setout.plan.cutting.sequence.bench import Bench
+from setout.plan.cutting.sequence.choosing import Done, chosen
+from setout.plan.cutting.sequence.manner import PLAIN, Manner
+from setout.plan.cutting.sequence.model import Laying
 from setout.plan.cutting.sequence.order import Failed, Floor
 from setout.plan.cutting.sequence.trimming import Start
+from setout.plan.cutting.sequence.whole import unit_of, whole
 
 FAR = ("", "x", "y", "xy")
-
-
-@dataclass(frozen=True)
-class Laying:
-    """A source and the tree it is cut by; `trim` as in Supply."""
-
-    source: Source
-    job: Job
-    trim: Fraction
-    limits: Limits
 
 
 @dataclass(frozen=True)
@@ -34,11 +26,22 @@ class Worked:
     failed: tuple[Failed, ...]
 
 
-def worked(layings: Sequence[Laying]) -> Worked:
-    floor = Floor()
-    starts = [_start(index, laying) for index, laying in enumerate(layings)]
-    floor.run(starts)
+def worked(layings: Sequence[Laying], plainly: bool = False) -> Worked:
+    """In the manner that sets the fence least often, makes the fewest cuts and cuts equal boards at one setting; or
+    `plainly`, without trying."""
+    unit = unit_of(layings)
+    small = [whole(laying, unit) for laying in layings]
+    far = [_far(laying) for laying in small]
+    manner = PLAIN if plainly else chosen(lambda manner: _done(small, far, manner))
+    starts, floor = _done(layings, far, manner.per(unit))
     return Worked(tuple(_plan(start.bench) for start in starts), tuple(floor.settings), tuple(floor.failed))
+
+
+def _done(layings: Sequence[Laying], far: Sequence[str], manner: Manner) -> Done:
+    floor = Floor(manner)
+    starts = [_start(index, one, way, manner) for index, (one, way) in enumerate(zip(layings, far))]
+    floor.run(starts)
+    return starts, floor
 
 
 def _plan(bench: Bench) -> SourcePlan:
@@ -47,17 +50,23 @@ def _plan(bench: Bench) -> SourcePlan:
     return SourcePlan(bench.source, tuple(laid), tuple(left), tuple(sorted(bench.cuts, key=lambda cut: cut.number)))
 
 
-def _start(index: int, laying: Laying) -> Start:
-    """With the far edges trimmed first that make the fewest cuts, of those ways that keep no factory edge."""
-    far = "" if not laying.trim else min(FAR, key=lambda far: _cuts(laying, far))
-    return Start(Bench(index, laying.source, laying.limits), laying.job, laying.trim, far)
+def _start(index: int, laying: Laying, far: str, manner: Manner = PLAIN) -> Start:
+    return Start(Bench(index, laying.source, laying.limits, manner=manner), laying.job, laying.trim, far)
 
 
-def _cuts(laying: Laying, far: str) -> tuple[bool, int, int, int]:
-    bench, floor = Bench(0, laying.source, laying.limits), Floor()
-    floor.run([Start(bench, laying.job, laying.trim, far)])
+def _far(laying: Laying) -> str:
+    """The far edges to trim first: those that make the fewest settings and cuts, of those ways that keep no factory
+    edge."""
+    return "" if not laying.trim else min(FAR, key=lambda far: _cuts(laying, far))
+
+
+def _cuts(laying: Laying, far: str) -> tuple[bool, int, int, int, int]:
+    start, floor = _start(0, laying, far), Floor()
+    floor.run([start])
+    bench = start.bench
     rough = any(
         left.keep and (left.x + left.length == bench.source.length or left.y + left.width == bench.source.width)
         for left in bench.leftovers
     )
-    return rough, len(floor.failed), len(bench.cuts), len(far)
+    fences = len({one.setting for one in floor.settings if one.kind == "rip"})
+    return rough, len(floor.failed), fences, len(bench.cuts), len(far)

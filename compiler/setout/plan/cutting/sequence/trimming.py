@@ -16,7 +16,7 @@ from setout.plan.cutting.sequence.bench import Bench
 from setout.plan.cutting.sequence.model import Job
 from setout.resolve.model import Saw
 
-NOTHING = Fraction(0)
+NOTHING = 0
 
 
 @dataclass(frozen=True)
