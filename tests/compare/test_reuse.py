@@ -22,6 +22,19 @@ def test_nor_when_the_search_goes_line_by_line(monkeypatch):
     assert tried(range(100, 140)) > 20
 
 
+def test_too_many_boards_are_tried_at_their_own_place_only(monkeypatch):
+    """And it is said: no spec makes a comparison last for hours."""
+    small = spec([])
+    before = f"{small}part a of ply {{ size 30 x 10 }}\npart b of ply {{ size 20 x 10 }}\n"
+    after = f"{small}part a of ply {{ size 29 x 10 }}\npart c of ply {{ size 8 x 5 }}\n"
+    kinds = [(fate.kind, fate.old) for fate in compared_plans(before, after)[2].reuse.fates]
+    assert kinds == [("reworked", "A1"), ("serves", "A2")]
+    monkeypatch.setattr("setout.compare.reuse.stage._MOST", 1)
+    changes = compared_plans(before, after)[2]
+    assert [(fate.kind, fate.old) for fate in changes.reuse.fates] == [("reworked", "A1"), ("lost", "A2")]
+    assert changes.reuse.narrowed
+
+
 @pytest.mark.slow
 def test_as_little_is_lost_as_when_everything_is_tried_at_length():
     assert tried(range(1000, 4000)) > 1800

@@ -215,11 +215,13 @@ class Loss:
 
 @dataclass(frozen=True)
 class Reuse:
-    """The least loss over the whole job, supposing every board was cut that could be."""
+    """The least loss over the whole job, supposing every board was cut that could be. `narrowed`: the boards were so
+    many and so much worked on that each was tried at its own place only."""
 
     fates: tuple[Fate, ...]
     to_cut: tuple[ToCut, ...]
     losses: tuple[Loss, ...]
+    narrowed: bool = False
 
 
 # --- numbers ---------------------------------------------------------------------------------------------

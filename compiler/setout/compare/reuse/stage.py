@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import cache
+from itertools import product
 from math import ceil, lcm
 
 from setout.compare.matching import natural
@@ -24,6 +25,7 @@ from setout.plan.model import Plan
 _OWN = 0.5  # a board is rather made what its own place wants
 _ANEW = 25  # and rather left as it is than worked on, even if another then is worked on more
 _BETWEEN = Fraction(1, 8)  # wood to be left between a plugged hole and new work
+_MOST = 50_000_000  # pairs of things done to boards that are held against each other: a good ten seconds
 
 
 def reuse(old: Plan, new: Plan, names: tuple[Names, Names], to_new: Mapping[str, str]) -> Reuse:
@@ -32,14 +34,16 @@ def reuse(old: Plan, new: Plan, names: tuple[Names, Names], to_new: Mapping[str,
     unit = lcm(unit, new.pieces.joined.placed.project.mark.denominator)
     before, after = (lots_of(plan, called, unit) for plan, called in zip((old, new), names))
     fates = [_uncut(lot) for lot in before if lot.body is None]
-    found = [*_right(before, after, to_new), *_reworked(old, new, before, after, to_new, unit)]
+    found = [*_right(before, after, to_new)]
+    narrowed = _work(before, after) > _MOST
+    found += _reworked(old, new, before, after, to_new, unit, narrowed)
     fates += _together(found)
     of_board = tuple({path: lot for lot in lots for path in lot.piece.boards} for lots in (before, after))
     fates += (hinted(fate, old, new, of_board, to_new) for fate in lost(before, after, to_new))
     marks = {lot.piece.mark: n for n, lot in enumerate(before)}
     order = ("right", "reworked", "serves", "lost", "uncut")
     fates.sort(key=lambda f: (order.index(f.kind), marks[f.old]))
-    return Reuse(tuple(fates), tuple(_to_cut(lot) for lot in after if lot.left), losses(before, fates))
+    return Reuse(tuple(fates), tuple(_to_cut(lot) for lot in after if lot.left), losses(before, fates), narrowed)
 
 
 def _together(fates: Sequence[Fate]) -> Iterator[Fate]:
@@ -82,7 +86,13 @@ def _right(before: Sequence[Lot], after: Sequence[Lot], to_new: Mapping[str, str
 
 
 def _reworked(
-    old: Plan, new: Plan, before: Sequence[Lot], after: Sequence[Lot], to_new: Mapping[str, str], unit: int
+    old: Plan,
+    new: Plan,
+    before: Sequence[Lot],
+    after: Sequence[Lot],
+    to_new: Mapping[str, str],
+    unit: int,
+    narrowed: bool,
 ) -> Iterator[Fate]:
     from_, to = [lot for lot in before if lot.left], [lot for lot in after if lot.left and lot.body is not None]
     of_board = {path: lot for lot in after for path in lot.piece.boards}
@@ -90,7 +100,8 @@ def _reworked(
     kerf = min((saw.kerf for saw in project.saws), default=Fraction(0))
     was, now = cache(lambda i: face_words(old, from_[i].piece)), cache(lambda j: face_words(new, to[j].piece))
     own = _own(from_, to, to_new)
-    fits = dict(_fits(from_, to, own, unit, int(project.mark * unit)))
+    pairs = sorted(own) if narrowed else product(range(len(from_)), range(len(to)))
+    fits = dict(_fits(from_, to, own, pairs, unit, int(project.mark * unit)))
     edges = list(_edges(from_, to, fits, own, unit))
     flows = assign([len(lot.left) for lot in from_], [len(lot.left) for lot in to], edges)
     total: Counter[tuple[int, int]] = Counter()
@@ -110,6 +121,12 @@ def _reworked(
                 yield Fate(kind, *marks, count, boards, becomes, how, why, blocked)
 
 
+def _work(before: Sequence[Lot], after: Sequence[Lot]) -> int:
+    """How many things done to old boards would be held against things wanted on new ones."""
+    old, new = (sum(1 + len(lot.body.spots) for lot in lots if lot.left and lot.body) for lots in (before, after))
+    return old * new
+
+
 def _own(from_: Sequence[Lot], to: Sequence[Lot], to_new: Mapping[str, str]) -> Counter[tuple[int, int]]:
     """How many copies of each pair are one board in both plans."""
     at = {path: j for j, lot in enumerate(to) for path in lot.left}
@@ -118,17 +135,22 @@ def _own(from_: Sequence[Lot], to: Sequence[Lot], to_new: Mapping[str, str]) -> 
 
 
 def _fits(
-    from_: Sequence[Lot], to: Sequence[Lot], own: Mapping[tuple[int, int], int], unit: int, tape: int
+    from_: Sequence[Lot],
+    to: Sequence[Lot],
+    own: Mapping[tuple[int, int], int],
+    pairs: Iterable[tuple[int, int]],
+    unit: int,
+    tape: int,
 ) -> Iterator[tuple[tuple[int, int], Fit]]:
-    for i, one in enumerate(from_):
-        for j, other in enumerate(to):
-            if one.body is None or other.body is None:
-                continue
-            found = fit(one.body, other.body, tape)
-            if found is None and own[i, j]:
-                found = plugged(one.body, other.body, ceil(_BETWEEN * unit))
-            if found is not None:
-                yield (i, j), found
+    for i, j in pairs:
+        one, other = from_[i].body, to[j].body
+        if one is None or other is None:
+            continue
+        found = fit(one, other, tape)
+        if found is None and own[i, j]:
+            found = plugged(one, other, ceil(_BETWEEN * unit))
+        if found is not None:
+            yield (i, j), found
 
 
 def _edges(

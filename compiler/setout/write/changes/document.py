@@ -29,6 +29,7 @@ def as_json(changes: Changes, names: Names) -> str:
         "cut_already": [_plain(one) for one in changes.reuse.fates],
         "to_cut": [_plain(one) for one in changes.reuse.to_cut],
         "losses": [_plain(one) for one in changes.reuse.losses],
+        "narrowed": changes.reuse.narrowed,
         "numbers": [_plain(one) for one in changes.numbers],
         "steps": [_plain(one) for one in changes.steps],
         "told": [_plain(one) for one in changes.told],

@@ -114,6 +114,8 @@ def _of_cut_ones(changes: Changes, style: Style) -> Iterator[str]:
         unit = "m²" if style.metric else "sq ft"
         words = [f"{area(loss.lost, style)} {unit} of {loss.stock}" for loss in waste]
         yield f"Lost of them, with what is sawn off: {listed(words)}."
+    if changes.reuse.narrowed:
+        yield "There are too many boards to try each at every place: each was tried at its own."
 
 
 def _are(count: int) -> str:
