@@ -80,6 +80,8 @@ def run(instance: dict, asked: argparse.Namespace) -> tuple[int, int]:
     layout = solve(items, bins, budget)
     check(layout, items, bins)
     best = best_known(instance["known"], asked.turning)
+    if not instance["known"]:  # one board, unless it's certain that straight cuts can't do it
+        best = max(best, layout.bound.bins)
     by_count = len(bins) == 1 and best < bins[0].cost
     return (len(layout.used) if by_count else layout.cost), best
 

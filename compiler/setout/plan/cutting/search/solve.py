@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from setout.plan.cutting.search.bounds import bound, fits
 from setout.plan.cutting.search.columns import Columns
 from setout.plan.cutting.search.fleet import Fleet
+from setout.plan.cutting.search.full import Full, tight
 from setout.plan.cutting.search.kinds import Kind, kinds_of
 from setout.plan.cutting.search.layout import used_of
 from setout.plan.cutting.search.meter import Meter
@@ -24,6 +25,7 @@ LONGER = 60  # ... the first tries are so much longer, for then patterns help li
 MOST = 40_000
 SHARE_OF_MANY = 3.0  # work of squeezing a plan rounded from patterns, against the work of rounding it
 SWAP, TRIES = 2_000, 10  # work of a try to do with cheaper bins, and how many tries without success
+BRIMFUL, ONE = 400_000, 4_000_000  # work of a turn at filling boards without waste, and one board alone
 LAST = 200_000  # work of bringing in what found no place on limited bins
 
 
@@ -56,6 +58,7 @@ class Search:
         self.progress = progress
         self.rng = random.Random(meter.budget.seed)
         self.columns: Columns | None = None
+        self.full: Full | None = None
         self.boards, self.absent = self.first()
 
     @property
@@ -100,6 +103,8 @@ class Search:
     def run(self) -> None:
         if self.absent:
             self.complete()
+        if self.absent:
+            self.brimful()
         if self.absent or self.done or self.meter.spent():
             return
         limit = self.meter.work + 10 * FIRST
@@ -107,14 +112,36 @@ class Search:
             pass
         if len(self.fleet.bins) > 1:
             self.exchange()
+        self.brimful()
         while self.many and len(self.fleet.bins) == 1 and not self.done and self.afresh(FIRST * LONGER):
             pass
         if not self.done and not self.meter.spent():
             self.columns = Columns(self.kinds, self.fleet, self.rng, self.meter)
             self.columns.see(self.boards)
         while not self.done and not self.meter.spent():
+            if self.full and self.brimful():
+                continue
             if not (self.many and len(self.fleet.bins) == 1 and self.afresh(FIRST * LONGER)):
                 self.round()
+
+    def brimful(self) -> bool:
+        """Fill boards without waste when there is next to no area to spare, or find that it can't be done."""
+        if self.done or self.meter.spent():
+            return False
+        if self.full is None:
+            limit = None if self.absent else self.fleet.cost(self.boards) - self.step
+            found = tight(self.kinds, self.fleet, self.bound.cost, limit)
+            if found is None:
+                return False
+            self.full = Full(self.kinds, *found, self.rng, self.meter)
+        boards = self.full.run(ONE if len(self.full.stocks) == 1 else BRIMFUL)
+        if boards is not None:
+            self.absent = []
+            self.keep(boards)
+        elif self.full.impossible and not self.absent and len(self.fleet.bins) == 1:
+            bins = len(self.full.stocks) + 1
+            self.bound = Bound(bins, bins * self.fleet.bins[0].cost)
+        return boards is not None
 
     def round(self) -> None:
         """Round a cheaper plan from patterns, squeeze in what it leaves out, and try cheaper bins."""
