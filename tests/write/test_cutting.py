@@ -155,3 +155,15 @@ def test_a_cut_that_takes_less_than_the_blade_says_how_much():
 def test_boards_of_one_size_and_several_settings_are_named():
     made = equals(s.cutting())
     assert made.sizes >= made.at_one + len(made.others) and all(made.others)
+
+
+def test_the_marks_of_equal_boards_stand_in_the_order_of_all_marks():
+    b = Bench("ply 1", sample.PLY, "sheet", 96, 48)
+    b.cut("ply 1", "y", 12, "board A", "board B", "rip", TABLE)
+    b.cut("A", "x", 30, "AA1", "board C", "crosscut", TABLE)
+    b.cut("C", "x", 30, "Y1", "waste", "crosscut", TABLE)
+    b.cut("B", "y", 10, "board D", "waste", "rip", TABLE)
+    b.cut("D", "x", 20, "AA2", "board E", "crosscut", TABLE)
+    b.cut("E", "x", 20, "AA10", "waste", "crosscut", TABLE)
+    made = equals(replace(s.cutting(), stocks=(replace(PLY, sources=(b.plan(),)),), settings=()))
+    assert made.others == (("Y1", "AA1"), ("AA2", "AA10"))

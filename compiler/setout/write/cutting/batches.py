@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from itertools import groupby
 
+from setout.piece.letters import mark_order
 from setout.plan.cutting.model import Cut, Cutting
 from setout.plan.cutting.sequence import groups, unlike
 from setout.units import Style
@@ -29,13 +30,9 @@ def equals(cutting: Cutting) -> Equals:
     sources = ((stock.stock.name, plan.cuts) for stock in cutting.stocks for plan in stock.sources)
     found = groups(sources, cutting.settings)
     others = [boards for boards in found.values() if any(unlike(boards))]
-    marks = sorted(tuple(sorted({made.mark for made in boards}, key=_in_order)) for boards in others)
-    return Equals(len(found), len(found) - len(others), tuple(sorted(marks, key=lambda row: _in_order(row[0]))))
-
-
-def _in_order(mark: str) -> tuple[str, int]:
-    letters = mark.rstrip("0123456789")
-    return letters, int(mark[len(letters) :] or 0)
+    rows = (tuple(sorted({made.mark for made in boards}, key=mark_order)) for boards in others)
+    marks = tuple(sorted(rows, key=lambda row: [mark_order(mark) for mark in row]))
+    return Equals(len(found), len(found) - len(others), marks)
 
 
 def _number(cut: Cut) -> int:
