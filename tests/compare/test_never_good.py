@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 import pytest
-from comparing import STOCKS, compared, shop
+from applying import account
+from comparing import STOCKS, compared, compared_plans, shop
 
 PLACE = "level at LOW; wide 8 from left; deep 5 from front; grain wide"
 
@@ -226,6 +228,16 @@ def test_a_square_stick_may_be_rolled_and_another_may_not():
     front = "hole 1/4 at wide left + 2, high bottom + 1 depth 1/2 into front"
     assert stick("post", top, front).kind == "right"
     assert stick("rail", top, front.replace("bottom + 1", "bottom + 3/8")).kind == "lost"
+
+
+def test_a_square_stick_rolled_and_ripped_is_sawn_across_its_old_thickness():
+    was = shop("part a of post { across level; at bottom, front; wide 8 from left; WORK }")
+    top = "hole 1/4 at wide left + 2, deep front + 1 depth 1/2 into top"
+    old, new, changes = compared_plans(was.replace("WORK", top), was.replace("WORK", f"rip 3/2; {top}"))
+    account(old, new, changes)
+    (fate,), (loss,) = changes.reuse.fates, changes.reuse.losses
+    assert [(trim.along, trim.end, trim.by) for trim in fate.way.trims] == [("thick", "back", Fraction(1, 2))]
+    assert (loss.cut, loss.lost) == (16, 4)
 
 
 def test_loose_boards_are_counted():

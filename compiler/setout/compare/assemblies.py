@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping
 
-from setout.compare.known import extent, own_box
+from setout.compare.known import extent, stand
 from setout.compare.model import AssemblyChange, Extent, Sized
 from setout.geometry import AXIS_WORDS, Motion
 from setout.place.model import Instance
@@ -41,7 +41,7 @@ def _change(
     sized = tuple(Sized(AXIS_WORDS[k], x, y) for k, (x, y) in enumerate(zip(size_a, size_b)) if x != y)
     turns = _relative(old, a), _relative(new, b)
     how = {
-        "renamed": _local(a) != _local(b) or owners[a.parent or ""] != (b.parent or ""),
+        "renamed": a.name != b.name or owners[a.parent or ""] != (b.parent or ""),
         "resized": bool(sized),
         "mirrored": turns[0].reflects != turns[1].reflects,
         "turned": turns[0].reflects == turns[1].reflects and _way(turns[0]) != _way(turns[1]),
@@ -50,10 +50,6 @@ def _change(
     moved = tuple(y.low - x.low for x, y in zip(low_a, low_b)) if how["moved"] else None
     words = tuple(word for word, is_so in how.items() if is_so)
     return AssemblyChange(words, a.path, b.path, b.title, boards, sized, moved)  # type: ignore[arg-type]
-
-
-def _local(instance: Instance) -> str:
-    return instance.path.removeprefix(f"{instance.parent}.") if instance.parent else instance.path
 
 
 def _boards(plan: Plan) -> Counter[str]:
@@ -70,23 +66,15 @@ def _boards(plan: Plan) -> Counter[str]:
 
 def _place(plan: Plan, path: str) -> Place:
     """Low corner in the assembly that holds it, and sizes, in that one's directions; over all scenes."""
-    lows, sizes = [], []
-    for joined in plan.pieces.joined.scenes:
-        instance = joined.scene.instances[path]
-        holds = joined.scene.instances[instance.parent or ""].motion
-        assert instance.box is not None, "only the job itself may be without a box"
-        lo, hi = own_box(holds, instance.box.lo, instance.box.hi)
-        lows.append(lo)
-        sizes.append(tuple(b - a for a, b in zip(lo, hi)))
-    return tuple(extent(some) for some in zip(*lows)), tuple(extent(some) for some in zip(*sizes))  # type: ignore
+    boxes = [stand(joined.scene.instances, path) for joined in plan.pieces.joined.scenes]
+    lows, sizes = zip(*((box.lo, box.sizes) for box in boxes if box))  # only the job itself may be without one
+    return tuple(map(extent, zip(*lows))), tuple(map(extent, zip(*sizes)))  # type: ignore
 
 
 def _relative(plan: Plan, instance: Instance) -> Motion:
-    """Its own motion within the assembly that holds it, its shift left out of account."""
+    """Its own motion within the assembly that holds it."""
     holds = plan.pieces.joined.drawn.scene.instances[instance.parent or ""].motion
-    to = tuple(holds.to.index(t) for t in instance.motion.to)
-    sign = tuple(s * holds.sign[k] for s, k in zip(instance.motion.sign, to))
-    return Motion(to, sign, instance.motion.shift)  # type: ignore[arg-type]
+    return holds.inverse.after(instance.motion)
 
 
 def _way(motion: Motion) -> tuple:

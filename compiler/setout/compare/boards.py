@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 
 from setout.compare.joints import Held, rejoined
 from setout.compare.known import Known, Place
 from setout.compare.machining import machined
-from setout.compare.model import BoardChange, BoardSide, Sized
+from setout.compare.model import ANEW, BoardChange, BoardSide, Sized
+from setout.geometry import AXIS_WORDS
 from setout.piece.parse import measures_of
 
-AXES = ("wide", "high", "deep")
 LOOSE_AXES = ("long", "wide", "thick")
 
 
@@ -23,7 +23,8 @@ def changes(
 ) -> tuple[BoardChange, ...]:
     """In the order of the new plan; what is gone comes after what it stood behind."""
     to_new = {a.path: b.path for a, b in pairs}
-    found = {b.path: _change(a, b, held, to_new, owners) for a, b in pairs}
+    stayed = set(to_new.values())
+    found = {b.path: _change(a, b, held, to_new, stayed, owners) for a, b in pairs}
     ordered: list[BoardChange] = []
     behind = _gone_behind(old, to_new)
     ordered.extend(behind.get("", ()))
@@ -46,13 +47,18 @@ def _gone_behind(old: Sequence[Known], to_new: Mapping[str, str]) -> dict[str, l
 
 
 def _change(
-    old: Known, new: Known, held: tuple[Held, Held], to_new: Mapping[str, str], owners: Mapping[str, str]
+    old: Known,
+    new: Known,
+    held: tuple[Held, Held],
+    to_new: Mapping[str, str],
+    stayed: Set[str],
+    owners: Mapping[str, str],
 ) -> BoardChange:
     same = old.key == new.key
     lying = old.thick == new.thick
     sized = _sized(old, new) if lying else ()
     work = machined(old, new) if lying and not (same and old.is_worked_like(new)) else ()
-    gone, added = rejoined(old, new, held, to_new)
+    gone, added = rejoined(old, new, held, to_new, stayed)
     grain = None if old.grain == new.grain or not lying else (old.grain, new.grain)
     face = None if old.face == new.face or not lying else (old.face, new.face)
     how = {
@@ -68,7 +74,7 @@ def _change(
         "moved": old.low != new.low,
         "marked": same and old.side.mark != new.side.mark and not measures_of(new.side.shape),
     }
-    cut_anew = any(how[word] for word in ("restocked", "resized", "regrained", "refaced", "machined"))
+    cut_anew = any(how.get(word) for word in ANEW)
     how["other-hand"] = not same and old.mirrored != new.mirrored and not cut_anew
     how["machined"] |= not same and not cut_anew and not how["other-hand"]
     return BoardChange(
@@ -90,7 +96,7 @@ def _renamed(old: BoardSide, new: BoardSide, owners: Mapping[str, str]) -> bool:
 
 
 def _sized(old: Known, new: Known) -> tuple[Sized, ...]:
-    words = LOOSE_AXES if old.low is None else AXES
+    words = LOOSE_AXES if old.low is None else AXIS_WORDS
     return tuple(
         Sized("thick" if k == old.thick else words[k], a, b)
         for k, (a, b) in enumerate(zip(old.sizes, new.sizes))

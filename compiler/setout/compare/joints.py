@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Set
 
 from setout.compare.known import Known
 from setout.compare.model import Method
@@ -28,12 +28,12 @@ def methods_of(plan: Plan) -> Held:
 
 
 def rejoined(
-    old: Known, new: Known, held: tuple[Held, Held], to_new: Mapping[str, str]
+    old: Known, new: Known, held: tuple[Held, Held], to_new: Mapping[str, str], stayed: Set[str]
 ) -> tuple[tuple[Method, ...], tuple[Method, ...]]:
-    """Methods that are gone and new, to partners that both plans have. `to_new`: boards' paths."""
-    to_old = {b: a for a, b in to_new.items()}
+    """Methods that are gone and new, to partners that both plans have. `to_new`: boards' paths; `stayed`: the new ones
+    of them."""
     before = [m for m in held[0].get(old.path, ()) if m.partner in to_new or m.partner.startswith("room.")]
-    after = [m for m in held[1].get(new.path, ()) if m.partner in to_old or m.partner.startswith("room.")]
+    after = [m for m in held[1].get(new.path, ()) if m.partner in stayed or m.partner.startswith("room.")]
     one = Counter(_common(m, to_new) for m in before)
     other = Counter(_common(m, {}) for m in after)
     gone = tuple(m for m in before if _common(m, to_new) not in other)

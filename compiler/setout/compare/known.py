@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
 from setout.compare.model import BoardSide, Extent
 from setout.compare.names import Names
-from setout.geometry import FACE_WORDS, IDENTITY, Axis, Motion, Vec
+from setout.geometry import IDENTITY, Axis, Box, Face, Motion, Vec
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
-from setout.piece.outline import outline
-from setout.place.model import LooseBoard
+from setout.piece.outline import by_item, outline
+from setout.place.model import Instance, LooseBoard
 from setout.plan.model import Plan
 
 Place = tuple[Extent, Extent, Extent]
@@ -81,6 +82,12 @@ def boards_of(plan: Plan, names: Names) -> tuple[Known, ...]:
     return tuple(found)
 
 
+def stand(instances: Mapping[str, Instance], path: str) -> Box | None:
+    """The box of an assembly in the one that holds it, in that one's directions."""
+    instance = instances[path]
+    return None if instance.box is None else instances[instance.parent or ""].motion.inverse.box(instance.box)
+
+
 def extent(amounts) -> Extent:
     amounts = list(amounts)
     return Extent(min(amounts), max(amounts))
@@ -90,12 +97,12 @@ def _placed(plan: Plan, path: str, piece: Piece, names: Names) -> Known:
     joined = plan.pieces.joined
     drawn = joined.drawn.boards[path]
     owner = drawn.board.owner
-    scenes = [(s.boards[path].box, s.scene.instances[owner].motion) for s in joined.scenes]
-    boxes = [own_box(motion, box.lo, box.hi) for box, motion in scenes]
     motion = joined.drawn.scene.instances[owner].motion
-    sizes = tuple(extent(hi[k] - lo[k] for lo, hi in boxes) for k in range(3))
-    low = tuple(extent(lo[k] for lo, _ in boxes) for k in range(3))
-    back = motion.to.index
+    backs = [s.scene.instances[owner].motion.inverse for s in joined.scenes]
+    boxes = [back.box(s.boards[path].box) for back, s in zip(backs, joined.scenes)]
+    sizes = tuple(map(extent, zip(*(box.sizes for box in boxes))))
+    low = tuple(map(extent, zip(*(box.lo for box in boxes))))
+    back = backs[-1]  # of the scene that is drawn
     grain = drawn.board.grain
     show = drawn.board.show
     return Known(
@@ -104,11 +111,11 @@ def _placed(plan: Plan, path: str, piece: Piece, names: Names) -> Known:
         names.shape(piece.shape),
         sizes,  # type: ignore[arg-type]
         low,  # type: ignore[arg-type]
-        back(drawn.board.thick),
-        Axis(back(grain)).word if isinstance(grain, Axis) else grain or "",
-        "" if show is None else own_word(motion, (show.axis, show.sign)),
+        back.axis(drawn.board.thick),
+        back.axis(grain).word if isinstance(grain, Axis) else grain or "",
+        "" if show is None else back.face(show).word,
         motion.reflects,
-        own_sizes(motion, drawn.box.sizes),
+        motion.own_sizes(drawn.box.sizes),
         drawn,
         motion,
     )
@@ -124,10 +131,6 @@ def _loose(plan: Plan, index: int, loose: LooseBoard, piece: Piece, names: Names
     return Known(side, stock, key, sizes, None, 2, loose.grain or "", "", False, first)
 
 
-def own_sizes(motion: Motion, sizes: Vec) -> Vec:
-    return (sizes[motion.to[0]], sizes[motion.to[1]], sizes[motion.to[2]])
-
-
 def _side(path: str, name: str, owner: str, piece: Piece, count: int) -> BoardSide:
     sizes = tuple(extent([s.amount, s.amount if s.high is None else s.high]) for s in (piece.length, piece.width))
     cut = (*sizes, Extent(piece.thick, piece.thick))
@@ -136,38 +139,14 @@ def _side(path: str, name: str, owner: str, piece: Piece, count: int) -> BoardSi
     return BoardSide(path, name, owner, stock.name, piece.mark, piece.shape, cut, count, material)  # type: ignore[arg-type]
 
 
-def own_box(motion: Motion, lo, hi) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]]:
-    """A box of the job's in the coordinates that `motion` takes to the job's."""
-    ends = []
-    for i in range(3):
-        a, b = ((p[motion.to[i]] - motion.shift[motion.to[i]]) * motion.sign[i] for p in (lo, hi))
-        ends.append((min(a, b), max(a, b)))
-    return tuple(a for a, _ in ends), tuple(b for _, b in ends)
-
-
-def own_end(motion: Motion, end: tuple[int, int]) -> tuple[int, int]:
-    axis = motion.to.index(end[0])
-    return axis, end[1] * motion.sign[axis]
-
-
-def own_word(motion: Motion, end: tuple[int, int]) -> str:
-    axis, sign = own_end(motion, end)
-    return FACE_WORDS[2 * axis + (sign > 0)]
-
-
 def _items(board: JoinedBoard, motion: Motion) -> tuple[Item, ...]:
-    made = outline(board)
-    rows, found, at = made.columns[0], [], 3
-    for item in made.skeleton.items:
-        points = []
-        for _ in range(item.points):
-            points.append(_own_point(motion, rows[:3], rows[at : at + 3]))
-            at += 3
+    made, back, found = outline(board), motion.inverse, []
+    rows = made.columns[0]
+    for item, at, numbers in by_item(made.skeleton, rows):
+        points = [_own_point(motion, rows[:3], point) for point in at]
         if len(points) == 2:
             points = [tuple(map(min, *points)), tuple(map(max, *points))]
-        faces = tuple(own_end(motion, end) for end in item.faces)
-        numbers = tuple(rows[at : at + item.numbers])
-        at += item.numbers
+        faces = tuple(back.face(Face(Axis(axis), sign)) for axis, sign in item.faces)
         found.append(Item(item.word, faces, tuple(points), numbers))
     return tuple(sorted(found, key=lambda i: (i.word, i.faces, i.points, i.numbers)))
 

@@ -10,12 +10,12 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
-from fractions import Fraction
 from math import lcm
 from typing import TypeVar
 
 from setout.compare.aligning import Unlike, aligned
-from setout.compare.known import Known, own_box
+from setout.compare.known import Known, stand
+from setout.geometry import Box
 from setout.place.model import Instance
 from setout.plan.model import Plan
 
@@ -89,14 +89,14 @@ def _at_one_level(
             lambda i: (i.parent or "", *key(after, i)),
         )
 
-    name = both(lambda s, i: (s.local(i),))
+    name = both(lambda s, i: (i.name,))
     contents = both(lambda s, i: (s.named[i.path],))
     sizes = both(lambda s, i: (s.sized[i.path],))
     shapes = both(lambda s, i: (s.shapes[i.path],))
     same = (
-        both(lambda s, i: (s.local(i), s.named[i.path], s.place(i))),
+        both(lambda s, i: (i.name, s.named[i.path], s.place(i))),
         both(lambda s, i: (s.shapes[i.path], s.place(i))),
-        both(lambda s, i: (s.local(i), s.named[i.path])),
+        both(lambda s, i: (i.name, s.named[i.path])),
     )
     members = _members(old, new, before, after, found)
     pairs = members + paired(*_left(old, new, members), same, _path)
@@ -152,11 +152,12 @@ def _is_like(before: _Side, a: Instance, after: _Side, b: Instance) -> bool:
 
 def _whole(some: Sequence[tuple[int, _Side, Instance]]) -> dict[tuple[int, str], _Member]:
     """By the side that they are on and their path; all lengths in one small unit."""
-    places = [side.place(instance) for _, side, instance in some]
-    unit = lcm(*(x.denominator for place in places if place for end in place for x in end))
+    boxes = [side.place(instance) for _, side, instance in some]
+    corners = [(*box.lo, *box.hi) if box else () for box in boxes]
+    unit = lcm(*(x.denominator for both in corners for x in both))
     return {
-        (which, i.path): (tuple(int(x * unit) for end in place or () for x in end), frozenset(side.named[i.path]))
-        for (which, side, i), place in zip(some, places)
+        (which, i.path): (tuple(int(x * unit) for x in both), frozenset(side.named[i.path]))
+        for (which, side, i), both in zip(some, corners)
     }
 
 
@@ -221,16 +222,10 @@ class _Side:
             level, parent = level + 1, self.by_path[parent].parent
         return level
 
-    def place(self, instance: Instance) -> tuple[tuple[Fraction, ...], tuple[Fraction, ...]] | None:
-        """Where it stands in the one that holds it."""
-        holds = self.by_path[instance.parent or ""].motion
-        box = instance.box
-        return None if box is None else own_box(holds, box.lo, box.hi)
-
-    def local(self, instance: Instance) -> str:
-        return instance.path.removeprefix(f"{instance.parent}.") if instance.parent else instance.path
+    def place(self, instance: Instance) -> Box | None:
+        return stand(self.by_path, instance.path)
 
     def stem(self, instance: Instance) -> str:
         """The name that the members of a repeat share; "" for anything else."""
-        stem, _, number = self.local(instance).rpartition(".")
+        stem, _, number = instance.name.rpartition(".")
         return stem if number.isdecimal() else ""

@@ -110,6 +110,10 @@ class BoardChange:
     moved: Vec | None = None
 
 
+ANEW = frozenset({"restocked", "resized", "regrained", "refaced", "other-hand", "machined"})
+"""How a board is another one to cut."""
+
+
 @dataclass(frozen=True)
 class AssemblyChange:
     """A placed assembly. how: added gone renamed resized turned mirrored moved; `boards` that stand in it, its own
@@ -130,8 +134,8 @@ class AssemblyChange:
 @dataclass(frozen=True)
 class Trim:
     """A cut that takes `by` off. `end` is the old board's own face there; "" where its faces have no names (loose
-    boards). `along` "length" or "width" of the old piece. `shaving`: less than the thinnest blade of the shop takes,
-    so that no strip falls off."""
+    boards). `along` "length" or "width" of the old piece, or "thick" where a square stick is rolled on its side.
+    `shaving`: less than the thinnest blade of the shop takes, so that no strip falls off."""
 
     along: str
     end: str

@@ -35,9 +35,9 @@ class Names:
 def common_names(old: Plan, new: Plan) -> tuple[Names, Names]:
     """What was merely renamed keeps the later of its two names, so that it is the same both ways round. A stock that
     kept its name and became another material has two: no board of the one is taken for a board of the other."""
-    stocks = _common(*({name: _stock(one) for name, one in _stocks(plan).items()} for plan in (old, new)))
-    measures = _common(*({name: _measure(one) for name, one in _measures(plan).items()} for plan in (old, new)))
     before, after = _stocks(old), _stocks(new)
+    stocks = _common(*({name: _stock(one) for name, one in some.items()} for some in (before, after)))
+    measures = _common(*({name: _measure(one) for name, one in _measures(plan).items()} for plan in (old, new)))
     for name in sorted(set(before) & set(after)):
         if not _one_material(before[name], after[name]):
             titles = before[name].title, after[name].title

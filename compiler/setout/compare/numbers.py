@@ -15,13 +15,13 @@ Counted = dict[tuple[str, str, tuple[Fraction, ...]], Fraction]
 def numbers(old: Plan, new: Plan) -> tuple[Delta, ...]:
     """Those that changed: boards, pieces, holes, screws, what is bought, weight, money, steps."""
     found: list[Delta] = []
+    uncut = old.cutting is None and new.cutting is None
     for count in _COUNTS:
         before, after = count(old), count(new)
-        least = count is _bought and old.cutting is None and new.cutting is None
         for key in sorted({*before, *after}, key=_in_order):
             pair = before.get(key, Fraction(0)), after.get(key, Fraction(0))
             if pair[0] != pair[1]:
-                found.append(Delta(key[0], key[1], *pair, key[2], least and key[0] in ("sheet", "stick")))
+                found.append(Delta(key[0], key[1], *pair, key[2], uncut and key[0] in ("sheet", "stick")))
     return tuple(found)
 
 
@@ -63,22 +63,13 @@ def _screws(plan: Plan) -> Counted:
 
 
 def _bought(plan: Plan) -> Counted:
-    """Sheets, sticks and hardware by the piece; what joints use up is counted by the piece above."""
+    """Sheets, sticks and hardware by the piece; of what joints use up glue alone, as the rest is counted above."""
     lines = () if plan.buying is None else plan.buying.lines
     count: Counter = Counter()
     for line in lines:
-        if line.kind in ("sheet", "stick", "hardware"):
+        if line.kind in ("sheet", "stick", "hardware", "glue", "edging"):
             sizes = line.sizes if line.kind == "stick" else ()
             count[(line.kind, line.title or line.name, sizes)] += line.need
-    return dict(count)
-
-
-def _used_up(plan: Plan) -> Counted:
-    lines = () if plan.buying is None else plan.buying.lines
-    count: Counter = Counter()
-    for line in lines:
-        if line.kind in ("glue", "edging"):
-            count[(line.kind, line.title or line.name, ())] += line.need
     return dict(count)
 
 
@@ -103,5 +94,5 @@ def _steps(plan: Plan) -> Counted:
 
 
 _COUNTS: Iterable[Callable[[Plan], Counted]] = (
-    _boards, _holes, _screws, _bought, _used_up, _weight, _money, _steps
+    _boards, _holes, _screws, _bought, _weight, _money, _steps
 )  # fmt: skip

@@ -31,7 +31,8 @@ def steps(old: Plan, new: Plan, to_new: Mapping[str, str], measures: Mapping[str
     swapped = _swapped(gone, added)
     lines = {tuple(swapped.get(s, s) for s in map(called, line)): line for line in _declared(old)}
     now = _declared(new)
-    found += [_line("line gone", line) for key, line in lines.items() if key not in set(now)]
+    said = set(now)
+    found += [_line("line gone", line) for key, line in lines.items() if key not in said]
     found += [_line("line added", line) for line in now if line not in lines]
     return tuple(found)
 

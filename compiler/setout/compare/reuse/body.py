@@ -11,7 +11,7 @@ from fractions import Fraction
 from functools import cached_property
 from math import lcm, prod
 
-from setout.piece.outline import End, Outline
+from setout.piece.outline import End, Outline, by_item
 from setout.piece.parse import bare, parse_shape
 
 Point = tuple[int, int, int]
@@ -79,11 +79,10 @@ def body_of(shape: str, stock: str, unit: int) -> Body | None:
     if outline is None or outline.measures:
         return None
     skeleton = outline.skeleton
-    rows = [int(x * unit) for x in outline.columns[0]]
-    size: Point = (rows[0], rows[1], rows[2])
+    size: Point = _whole(outline.columns[0][:3], unit)  # type: ignore[assignment]
     show = skeleton.show
     bands = tuple((i.faces[0], i.word.split()[1]) for i in skeleton.items if i.word.startswith("band "))
-    spots = sorted(_spots(outline, rows, size), key=_room, reverse=True)
+    spots = sorted(_spots(outline, unit, size), key=_room, reverse=True)
     return Body(skeleton.kind, stock, size, skeleton.grain, show, tuple(spots), bands)
 
 
@@ -92,21 +91,20 @@ def _room(spot: Spot) -> int:
     return prod(b - a for a, b in zip(spot.lo, spot.hi))
 
 
-def _spots(outline: Outline, rows: list[int], size: Point) -> Iterable[Spot]:
-    at = 3
-    for item in outline.skeleton.items:
-        points = [tuple(rows[at + 3 * k : at + 3 * k + 3]) for k in range(item.points)]
-        at += 3 * item.points
-        numbers = tuple(rows[at : at + item.numbers])
-        exact = outline.columns[0][at : at + item.numbers]
-        at += item.numbers
+def _whole(lengths: Sequence[Fraction], unit: int) -> tuple[int, ...]:
+    return tuple(int(x * unit) for x in lengths)
+
+
+def _spots(outline: Outline, unit: int, size: Point) -> Iterable[Spot]:
+    for item, at, numbers in by_item(outline.skeleton, outline.columns[0]):
+        points = [_whole(point, unit) for point in at]
         if item.word == "cut":
             lo, hi = (tuple(map(f, *points)) for f in (min, max))
             yield Spot("cut", (), lo, (), lo, hi)  # type: ignore[arg-type]
         elif item.word == "mitre":
-            yield _mitre(item.faces, exact[0], size)
+            yield _mitre(item.faces, numbers[0], size)
         elif item.word in ("hole", "pocket"):
-            yield _bore(item.word, item.faces, list(points[0]), numbers, item.on, size)
+            yield _bore(item.word, item.faces, list(points[0]), _whole(numbers, unit), item.on, size)
 
 
 def _bore(word: str, faces: tuple[End, ...], at: list[int], numbers: tuple, on: tuple[int, ...], size: Point) -> Spot:

@@ -13,22 +13,26 @@ from setout.compare.reuse.windows import Window, windows
 
 @dataclass(frozen=True)
 class Fit:
-    """`offset` in units; `cuts` the trims as (axis, sign, how much); `tasks` what is left to do, by kind, of which
-    `plugs` are old holes that stay in the board and are filled."""
+    """`offset` in units; `cuts` the trims as (axis, sign, how much); `tasks` what is left to do, by kind."""
 
     lay: Lay
     offset: tuple[int, int]
     cuts: tuple[tuple[int, int, int], ...]
     tasks: tuple[tuple[str, int], ...]
     look: tuple[str, ...]
-    plugs: int = 0
+
+    @property
+    def plugs(self) -> int:
+        """Old holes that stay in the board and are filled."""
+        return sum(count for kind, count in self.tasks if kind == "plug")
 
     @property
     def effort(self) -> int:
         """Plugging is least welcome, then looking first, then sawing, then the rest. The lay and place settle what is
         left."""
-        rest = sum(count for _, count in self.tasks) - self.plugs
-        plugging = _PLUGGING + 10 * self.plugs if self.plugs else 0
+        plugs = self.plugs
+        rest = sum(count for _, count in self.tasks) - plugs
+        plugging = _PLUGGING + 10 * plugs if plugs else 0
         return plugging + 100 * len(self.look) + 10 * len(self.cuts) + min(99, rest)
 
 

@@ -33,7 +33,7 @@ def _word(plan: Plan, path: str) -> str:
     board = scene.boards.get(path)
     if board is None or not isinstance(board.grain, Axis):
         return ""
-    return Axis(scene.instances[board.owner].motion.to.index(board.grain)).word
+    return scene.instances[board.owner].motion.inverse.axis(board.grain).word
 
 
 def _is_unsaid(plan: Plan, path: str) -> bool:

@@ -15,9 +15,8 @@ from setout.compare.reuse.obstacles import obstacles
 from setout.piece.model import Piece
 
 
-def lost(before: Sequence[Lot], after: Sequence[Lot], to_new: Mapping[str, str]) -> Iterator[Fate]:
-    """What is left of the old copies, when all that can be used is taken."""
-    of_board = {path: lot for lot in after for path in lot.piece.boards}
+def lost(before: Sequence[Lot], of_board: Mapping[str, Lot], to_new: Mapping[str, str]) -> Iterator[Fate]:
+    """What is left of the old copies, when all that can be used is taken. `of_board`: the new ones, by board."""
     for lot in before:
         by_place: defaultdict[str, list[str]] = defaultdict(list)
         for path in lot.left:
@@ -82,26 +81,21 @@ def _plain(body: Body, without: Sequence[str]) -> Body:
     )
 
 
-def losses(before: Sequence[Lot], fates: Sequence[Fate]) -> tuple[Loss, ...]:
+def losses(before: Sequence[Lot], after: Sequence[Lot], fates: Sequence[Fate]) -> tuple[Loss, ...]:
     """Nothing else is lost than what no board needs: trimmings count as lost."""
     cut: dict[str, Fraction] = {}
     wasted: dict[str, Fraction] = {}
-    one = {lot.piece.mark: lot.piece for lot in before}
+    was, becomes = ({lot.piece.mark: lot.piece for lot in lots} for lots in (before, after))
     for fate in fates:
         if fate.kind == "uncut":
             continue
-        piece = one[fate.old]
-        size = piece.length.amount * piece.width.amount
+        piece = was[fate.old]
         name = piece.stock.title or piece.stock.name
-        cut[name] = cut.get(name, Fraction(0)) + size * fate.count
-        gone = size if fate.kind == "lost" else Fraction(0) if fate.way is None else _trimmed(size, piece, fate)
+        cut[name] = cut.get(name, Fraction(0)) + _area(piece) * fate.count
+        gone = _area(piece) - (_area(becomes[fate.new]) if fate.new is not None else 0)
         wasted[name] = wasted.get(name, Fraction(0)) + gone * fate.count
     return tuple(Loss(name, amount, wasted[name]) for name, amount in cut.items())
 
 
-def _trimmed(size: Fraction, piece: Piece, fate: Fate) -> Fraction:
-    assert fate.way is not None
-    off = {"length": Fraction(0), "width": Fraction(0)}
-    for trim in fate.way.trims:
-        off[trim.along] += trim.by
-    return size - (piece.length.amount - off["length"]) * (piece.width.amount - off["width"])
+def _area(piece: Piece) -> Fraction:
+    return piece.length.amount * piece.width.amount

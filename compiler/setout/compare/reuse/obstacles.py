@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from setout.compare.reuse.body import Body
 from setout.compare.reuse.fitting import overlays
-from setout.compare.reuse.windows import Window, options
+from setout.compare.reuse.windows import Window, options, whole
 
 _LIKELY = 3
 """Besides the corners, so many places where most of the work comes to lie where it is wanted."""
@@ -22,17 +22,16 @@ def obstacles(old: Body, new: Body) -> tuple[tuple[str, int], ...]:
 
 
 def _in_the_way(old: Body, new: Body) -> Counter[str]:
-    slack = old.size[0] - new.size[0], old.size[1] - new.size[1]
-    whole = Window(0, slack[0], 0, slack[1])
-    choices = [(spot.word, options(spot, old, new, whole)) for spot in old.spots]
+    all_ = whole(old, new)
+    choices = [(spot.word, options(spot, old, new, all_)) for spot in old.spots]
     counts = [
         Counter(word for word, windows in choices if not any(w.holds(x, y) for w in windows))
-        for x, y in _places(slack, [windows for _, windows in choices])
+        for x, y in _places(all_, [windows for _, windows in choices])
     ]
     return min(counts, key=lambda count: count.total())
 
 
-def _places(slack: tuple[int, int], choices: Sequence[Sequence[Window]]) -> Iterator[tuple[int, int]]:
-    yield from dict.fromkeys((x, y) for x in (0, slack[0]) for y in (0, slack[1]))
+def _places(within: Window, choices: Sequence[Sequence[Window]]) -> Iterator[tuple[int, int]]:
+    yield from within.corners
     points = Counter((w.x0, w.y0) for windows in choices for w in windows if w.x0 == w.x1 and w.y0 == w.y1)
     yield from (place for place, _ in points.most_common(_LIKELY))

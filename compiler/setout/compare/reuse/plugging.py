@@ -9,12 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import product
 
 from setout.compare.reuse.body import Body, Spot
 from setout.compare.reuse.fitting import Fit, can_hold, fit_at, overlays
 from setout.compare.reuse.leftover import moved
-from setout.compare.reuse.windows import Window, options
+from setout.compare.reuse.windows import options, whole
 
 Place = tuple[int, int]
 
@@ -25,7 +24,7 @@ def plugged(old: Body, new: Body, between: int) -> Fit | None:
     if new.show is None or new.show[0] != 2 or not can_hold(old, new):
         return None
     found = (
-        replace(fit, tasks=(("plug", plugs), *fit.tasks), plugs=plugs)
+        replace(fit, tasks=(("plug", plugs), *fit.tasks))
         for lay, laid, look in overlays(old, new)
         for place, plugs in _places(laid, new, between)
         for fit in (fit_at(place, lay, laid, new, look),)
@@ -35,10 +34,9 @@ def plugged(old: Body, new: Body, between: int) -> Fit | None:
 
 def _places(old: Body, new: Body, between: int) -> Iterator[tuple[Place, int]]:
     """Where the new board may lie in the old one, with how many holes are then to be plugged."""
-    slack = old.size[0] - new.size[0], old.size[1] - new.size[1]
-    whole = Window(0, slack[0], 0, slack[1])
-    choices = [(spot, options(spot, old, new, whole)) for spot in old.spots]
-    for place in dict.fromkeys(product((0, slack[0]), (0, slack[1]))):
+    all_ = whole(old, new)
+    choices = [(spot, options(spot, old, new, all_)) for spot in old.spots]
+    for place in all_.corners:
         left = [moved(spot, place) for spot, some in choices if not any(w.holds(*place) for w in some)]
         if all(map(_is_hidden, left, [new] * len(left))) and _is_clear(left, old, new, place, between):
             yield place, len(left)

@@ -33,17 +33,17 @@ def reuse(old: Plan, new: Plan, names: tuple[Names, Names], to_new: Mapping[str,
     unit = unit_of(piece.shape for plan in (old, new) for piece in plan.pieces.pieces)
     unit = lcm(unit, new.pieces.joined.placed.project.mark.denominator)
     before, after = (lots_of(plan, called, unit) for plan, called in zip((old, new), names))
+    of_board = tuple({path: lot for lot in lots for path in lot.piece.boards} for lots in (before, after))
     fates = [_uncut(lot) for lot in before if lot.body is None]
     found = [*_right(before, after, to_new)]
     narrowed = _work(before, after) > _MOST
-    found += _reworked(old, new, before, after, to_new, unit, narrowed)
+    found += _reworked(old, new, before, after, of_board[1], to_new, unit, narrowed)
     fates += _together(found)
-    of_board = tuple({path: lot for lot in lots for path in lot.piece.boards} for lots in (before, after))
-    fates += (hinted(fate, old, new, of_board, to_new) for fate in lost(before, after, to_new))
+    fates += (hinted(fate, old, new, of_board, to_new) for fate in lost(before, of_board[1], to_new))
     marks = {lot.piece.mark: n for n, lot in enumerate(before)}
     order = ("right", "reworked", "serves", "lost", "uncut")
     fates.sort(key=lambda f: (order.index(f.kind), marks[f.old]))
-    return Reuse(tuple(fates), tuple(_to_cut(lot) for lot in after if lot.left), losses(before, fates), narrowed)
+    return Reuse(tuple(fates), tuple(_to_cut(lot) for lot in after if lot.left), losses(before, after, fates), narrowed)
 
 
 def _together(fates: Sequence[Fate]) -> Iterator[Fate]:
@@ -90,12 +90,12 @@ def _reworked(
     new: Plan,
     before: Sequence[Lot],
     after: Sequence[Lot],
+    of_board: Mapping[str, Lot],
     to_new: Mapping[str, str],
     unit: int,
     narrowed: bool,
 ) -> Iterator[Fate]:
     from_, to = [lot for lot in before if lot.left], [lot for lot in after if lot.left and lot.body is not None]
-    of_board = {path: lot for lot in after for path in lot.piece.boards}
     project = new.pieces.joined.placed.project
     kerf = min((saw.kerf for saw in project.saws), default=Fraction(0))
     was, now = cache(lambda i: face_words(old, from_[i].piece)), cache(lambda j: face_words(new, to[j].piece))

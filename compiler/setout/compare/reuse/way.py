@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from setout.compare.known import own_word
 from setout.compare.model import Task, Trim, Way
 from setout.compare.reuse.fitting import Fit
+from setout.geometry import ALL_FACES
 from setout.piece import flat
 from setout.piece.model import Piece
 from setout.piece.outline import End
@@ -23,9 +23,8 @@ def face_words(plan: Plan, piece: Piece) -> Words:
     if board is None:
         return {}
     lying = flat(board)
-    motion = plan.pieces.joined.drawn.scene.instances[board.board.owner].motion
-    ends = ((axis, sign) for axis in range(3) for sign in (-1, 1))
-    return {(lying.to[a], s * lying.sign[a]): own_word(motion, (a, s)) for a, s in ends}
+    back = plan.pieces.joined.drawn.scene.instances[board.board.owner].motion.inverse
+    return {lying.face(face): back.face(face).word for face in ALL_FACES}
 
 
 def way(fit: Fit, old: Words, new: Words, kerf: Fraction, unit: int) -> Way:

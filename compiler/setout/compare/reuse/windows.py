@@ -4,6 +4,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import product
 from typing import NamedTuple
 
 from setout.compare.reuse.body import Body, Spot
@@ -21,6 +22,11 @@ class Window(NamedTuple):
     y0: int
     y1: int
 
+    @property
+    def corners(self) -> tuple[tuple[int, int], ...]:
+        """Each once."""
+        return tuple(dict.fromkeys(product((self.x0, self.x1), (self.y0, self.y1))))
+
     def holds(self, x: int, y: int) -> bool:
         return self.x0 <= x <= self.x1 and self.y0 <= y <= self.y1
 
@@ -33,19 +39,24 @@ class Window(NamedTuple):
 Choices = Sequence[Sequence[Window]]
 
 
+def whole(old: Body, new: Body) -> Window:
+    """Wherever the new board is within the old one."""
+    return Window(0, old.size[0] - new.size[0], 0, old.size[1] - new.size[1])
+
+
 def windows(old: Body, new: Body) -> list[Window]:
     """Windows in which no spot of the old board is any trouble; if there are any, one of them at least is found."""
-    whole = Window(0, old.size[0] - new.size[0], 0, old.size[1] - new.size[1])
+    all_ = whole(old, new)
     choices: list[list[Window]] = []
     for spot in old.spots:
-        some = options(spot, old, new, whole)
+        some = options(spot, old, new, all_)
         if not some:
             return []
         choices.append(some)
     choices.sort(key=len)  # first what has least choice
     found: dict[Window, None] = {}
-    if not _searched(whole, choices, 0, [TRIES], found):
-        found.update(dict.fromkeys(_swept(whole, choices)))
+    if not _searched(all_, choices, 0, [TRIES], found):
+        found.update(dict.fromkeys(_swept(all_, choices)))
     return list(found)
 
 
