@@ -93,9 +93,8 @@ def _check(fate: Fate, old: Piece, new: Piece, own: set[tuple[str, str]]) -> Non
     off = Counter()
     for trim in way.trims:
         off[trim.along] += trim.by
-    size = {"length": one.size[0] - off["length"], "width": one.size[1] - off["width"]}
-    names = ("length", "width", "thick")
-    assert all(size[names[axis]] == other.size[k] for k, axis in enumerate(way.axes) if names[axis] in size)
+    size = [full - off[along] for full, along in zip(one.size, ("length", "width", "thick"))]
+    assert all(size[axis] == other.size[k] for k, axis in enumerate(way.axes))
     there = [shifted(work, offset) for work in laid(one, lay).works]
     bores = [work for work in other.works if work.word in ("hole", "pocket")]
     missing = sum(not any(_is(work, wanted) for work in there) for wanted in bores)

@@ -5,15 +5,12 @@ python tests/bench/compare.py
 
 from __future__ import annotations
 
-import resource
-import subprocess
 import sys
 import tempfile
-import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from speed import RUNS, environment
+from speed import RUNS, timed
 
 TARGET = 1.5  # seconds, process start and two compiles included
 CASES = 38
@@ -66,7 +63,7 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as folder:
         old = Path(folder, "old.rod")
         old.write_text(spec())
-        check = _seconds(("check", "old.rod"), folder, (0,))
+        check = _seconds(("check", "old.rod"), folder)
         print(f"one check {check[0]:.2f} s, cpu {check[1]:.2f}; the quickest of {RUNS} runs each")
         for name, before, after in REVISIONS:
             assert before in spec()
@@ -77,19 +74,9 @@ def main() -> int:
     return 1 if late else 0
 
 
-def _seconds(words: tuple[str, ...], folder: str, codes: tuple[int, ...]) -> tuple[float, float]:
+def _seconds(words: tuple[str, ...], folder: str, codes: tuple[int, ...] = (0,)) -> tuple[float, float]:
     """The least wall-clock and processor time of some runs."""
-    return tuple(map(min, zip(*(_once(words, folder, codes) for _ in range(RUNS)))))  # type: ignore[return-value]
-
-
-def _once(words: tuple[str, ...], folder: str, codes: tuple[int, ...]) -> tuple[float, float]:
-    start, before = time.perf_counter(), resource.getrusage(resource.RUSAGE_CHILDREN)
-    command = [sys.executable, "-m", "setout", *words]
-    done = subprocess.run(command, cwd=folder, env=environment(), capture_output=True, text=True)
-    taken, after = time.perf_counter() - start, resource.getrusage(resource.RUSAGE_CHILDREN)
-    if done.returncode not in codes:
-        raise SystemExit(f"{' '.join(command)} ended with {done.returncode}\n{done.stdout}{done.stderr}")
-    return taken, after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+    return tuple(map(min, zip(*(timed(words, folder, codes) for _ in range(RUNS)))))  # type: ignore[return-value]
 
 
 if __name__ == "__main__":

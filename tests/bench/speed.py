@@ -35,14 +35,19 @@ def main(spec: Path) -> int:
 
 
 def seconds(words: tuple[str, ...], spec: Path) -> tuple[float, float]:
-    """The wall-clock and processor time of one run beside a copy of the spec. The run must succeed."""
-    command = [sys.executable, "-m", "setout", *(spec.name if word == "SPEC" else word for word in words)]
+    """The same as `timed`, beside a copy of the spec."""
     with tempfile.TemporaryDirectory() as folder:
         shutil.copytree(spec.parent, folder, dirs_exist_ok=True)
-        start, before = time.perf_counter(), resource.getrusage(resource.RUSAGE_CHILDREN)
-        done = subprocess.run(command, cwd=folder, env=environment(), capture_output=True, text=True)
-        taken, after = time.perf_counter() - start, resource.getrusage(resource.RUSAGE_CHILDREN)
-    if done.returncode:
+        return timed(tuple(spec.name if word == "SPEC" else word for word in words), folder)
+
+
+def timed(words: tuple[str, ...], folder: str, codes: tuple[int, ...] = (0,)) -> tuple[float, float]:
+    """The wall-clock and processor time of one run in a folder, which must end with one of these exit codes."""
+    command = [sys.executable, "-m", "setout", *words]
+    start, before = time.perf_counter(), resource.getrusage(resource.RUSAGE_CHILDREN)
+    done = subprocess.run(command, cwd=folder, env=environment(), capture_output=True, text=True)
+    taken, after = time.perf_counter() - start, resource.getrusage(resource.RUSAGE_CHILDREN)
+    if done.returncode not in codes:
         raise SystemExit(f"{' '.join(command)} ended with {done.returncode}\n{done.stdout}{done.stderr}")
     return taken, after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 

@@ -18,3 +18,5 @@ place box { at left, bottom, back }
 room "Study" { size wide 100, high 96, deep 90 }
 part spare of ply { size long x 11-1/4; count 4 }
 """
+LONGER = SPEC.replace("let long = 30", "let long = 34")
+INCLUDING = SPEC.replace("let long = 30", 'include "parts/sizes.rod"')

@@ -10,14 +10,12 @@ from pathlib import Path
 
 import jsonschema
 import pytest
-from small_spec import SPEC
+from small_spec import INCLUDING, LONGER, SPEC
 
 from setout.cli.codes import CHANGED
 from setout.cli.revisions import named
 
-LONGER = SPEC.replace("let long = 30", "let long = 34")
 SCHEMA = Path(__file__).parents[2] / "compiler" / "setout" / "write" / "changes" / "schema.json"
-INCLUDING = SPEC.replace("let long = 30", 'include "parts/sizes.rod"')
 
 
 # --- two files ------------------------------------------------------------------------------------------------

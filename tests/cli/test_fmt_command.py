@@ -10,7 +10,7 @@ import sys
 from io import BytesIO, TextIOWrapper
 
 import pytest
-from conftest import SPEC
+from small_spec import SPEC
 
 WILD = "let a=1 # one\r\nlet  b =  2\r\n"
 TAME = "let a = 1  # one\r\nlet b = 2\r\n"

@@ -7,12 +7,10 @@ import sys
 from pathlib import Path
 
 import pytest
-from small_spec import SPEC
+from small_spec import INCLUDING, LONGER, SPEC
 
 import setout
 
-LONGER = SPEC.replace("let long = 30", "let long = 34")
-INCLUDING = SPEC.replace("let long = 30", 'include "parts/sizes.rod"')
 PACKAGE = Path(setout.__file__).parents[1]
 
 

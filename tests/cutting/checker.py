@@ -312,7 +312,7 @@ def layout_faults(items, bins, layout) -> list[str]:
         root, spec = used.root, bins[used.bin]
         if (root.x, root.y, root.width, root.height) != (0, 0, spec.width, spec.height):
             found.append(f"bin {used.bin} is not cut as a whole")
-        for piece in _cut_apart(root, found):
+        for piece in cut_apart(root, found):
             item = items[piece.item]
             laid[piece.item] += 1
             sizes = (item.height, item.width) if piece.turned else (item.width, item.height)
@@ -328,7 +328,7 @@ def layout_faults(items, bins, layout) -> list[str]:
     return found
 
 
-def _cut_apart(region, found: list[str]) -> Iterator:
+def cut_apart(region, found: list[str]) -> Iterator:
     """The items of a region, each part cut off by a line through the whole of it."""
     waiting: list = [region]
     while waiting:

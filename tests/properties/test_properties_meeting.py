@@ -14,7 +14,7 @@ from test_properties_meaning import sound
 
 from setout.plan.model import Plan
 from setout.write import write
-from setout.write.build_order.making import at_hand
+from setout.write.build_order.making import at_hand, joints_made
 from setout.write.facts import facts
 from setout.write.facts.layout import landings
 from setout.write.facts.totals import totals
@@ -150,7 +150,7 @@ def all_at_hand(plan: Plan) -> None:
     known = facts(plan, "")
     least, most, low, high = Counter(), Counter(), Counter(), Counter()
     for step in plan.order.steps:
-        for line in at_hand(known, step).fasteners:
+        for line in at_hand(known, joints_made(known, step)).fasteners:
             least[line.kind, line.gauge] += line.count.low
             most[line.kind, line.gauge] += line.count.high
     for line in totals(plan).fasteners:

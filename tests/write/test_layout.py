@@ -10,7 +10,7 @@ import pytest
 from compiling import SPECS, compiled
 
 from setout.write import write
-from setout.write.build_order.making import makings
+from setout.write.build_order.making import joints_made, makings
 from setout.write.facts import facts
 from setout.write.facts.turning import is_turned
 from setout.write.joinery.layout import lay_out
@@ -188,7 +188,8 @@ def test_joints_come_in_the_order_of_making_with_what_holds_each():
     plan = made(text + "place case { at left, bottom, back }\nsize wide 20, high 30, deep 13")
     known = facts(plan, "")
     step = next(step for step in plan.order.steps if step.id.verb == "assemble")
-    found = [(one.entering, one.receiving, [f.kind for f in one.fasteners], one.glued) for one in makings(known, step)]
+    told = makings(known, joints_made(known, step))
+    found = [(one.entering, one.receiving, [f.kind for f in one.fasteners], one.glued) for one in told]
     assert found == [
         (("shelf",), ("left side", "right side"), ["pockets"], True),
         (("back panel",), ("left side", "right side"), ["brads"], False),

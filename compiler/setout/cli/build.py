@@ -8,14 +8,16 @@ from argparse import Namespace
 from pathlib import Path
 
 from setout.cli import problems
-from setout.cli.codes import CLEAN, ERRORS, FAILED, USAGE
+from setout.cli.codes import CLEAN, USAGE
 from setout.cli.cutting import planner
-from setout.cli.job import STANDARD_INPUT, Job, compiled
+from setout.cli.files import STANDARD_INPUT
+from setout.cli.job import Job, compiled
 from setout.cli.marks import alone_in, append, changed_since
-from setout.cli.output import KEPT_SUFFIXES, Delivery
+from setout.cli.output import KEPT_SUFFIXES, Delivery, code_of
 from setout.cli.report import tell
 from setout.cli.terminal import Progress, say, shown
 from setout.diagnostics import Diagnostic
+from setout.units import counted
 
 ATTEMPTS = 3  # when another build added marks meanwhile, this one starts again with them
 
@@ -84,9 +86,9 @@ def _ended(job: Job, folder: str, written: tuple[str, ...] | Diagnostic | None) 
         found.append(written)
     tell(sys.stderr, found, job.sources)
     if job.failed:
-        return USAGE if job.misused else ERRORS
+        return job.code
     if isinstance(written, Diagnostic):
-        return USAGE if written.code == "rod903" else FAILED
+        return code_of(written)
     say(_summary(job, folder, written or ()))
     return CLEAN
 
@@ -95,15 +97,11 @@ def _summary(job: Job, folder: str, written: tuple[str, ...]) -> str:
     """`out/hall/packet.pdf: 22 boards, 3 sheets; 25 more files beside it`."""
     assert job.result.value is not None
     plan = job.result.value
-    counts = [_counted(sum(piece.count for piece in plan.pieces.pieces), "board")]
+    counts = [counted(sum(piece.count for piece in plan.pieces.pieces), "board")]
     for kind in ("sheet", "stick"):
         stocks = () if plan.cutting is None else plan.cutting.stocks
         used = sum(stock.bought for stock in stocks if stock.stock.kind == kind)
-        counts += [_counted(used, kind)] if used else []
+        counts += [counted(used, kind)] if used else []
     first, others = written[0], len(written) - 1
-    beside = f"; {_counted(others, 'more file')} beside it" if others else ""
+    beside = f"; {counted(others, 'more file')} beside it" if others else ""
     return f"{Path(folder, first).as_posix()}: {', '.join(counts)}{beside}"
-
-
-def _counted(count: int, what: str) -> str:
-    return f"{count:,} {what}{'' if count == 1 else 's'}"

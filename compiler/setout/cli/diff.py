@@ -9,9 +9,9 @@ from pathlib import Path
 
 from setout.cli import problems
 from setout.cli.arguments import PRINTED
-from setout.cli.codes import CHANGED, CLEAN, ERRORS, FAILED, USAGE
-from setout.cli.job import Job
-from setout.cli.output import Delivery
+from setout.cli.codes import CHANGED, CLEAN, FAILED, USAGE
+from setout.cli.job import Job, sources_of
+from setout.cli.output import Delivery, code_of
 from setout.cli.report import tell
 from setout.cli.revisions import Named, compiled_at, named
 from setout.cli.terminal import Progress, say
@@ -41,7 +41,7 @@ def run(given: Namespace) -> int:
         written = _written(given, new, changes, Names(old.text, new.text), jobs, progress)
     if isinstance(written, Diagnostic):
         tell(sys.stderr, [written], {})
-        return USAGE if written.code == "rod903" else FAILED
+        return code_of(written)
     if written:
         say(", ".join(written))
     _print(given.format, changes, Names(old.text, new.text))
@@ -90,7 +90,7 @@ def _failed(old: Named, new: Named, jobs: tuple[Job, Job]) -> int:
     same = old.path == new.path and jobs[0].misused  # then no more is known of the other one
     wrong = [job for job in jobs[: 1 if same else 2] if job.failed]
     found = list(dict.fromkeys(d for job in wrong for d in job.result.diagnostics))
-    tell(sys.stderr, found, {name: source for job in wrong for name, source in job.sources.items()})
+    tell(sys.stderr, found, sources_of(wrong))
     if any(d.code == "rod924" for d in found):
         return FAILED
-    return USAGE if any(job.misused for job in wrong) else ERRORS
+    return max(job.code for job in wrong)

@@ -11,6 +11,7 @@ from pathlib import Path
 from setout.diagnostics import Diagnostic
 from setout.source import Source
 
+STANDARD_INPUT = "standard input"  # what messages call it
 TOTAL_LIMIT = 4_000_000  # bytes in all of a spec's files; what a single one may hold is read's affair
 
 _GUARDED = os.O_RDONLY | sum(getattr(os, name, 0) for name in ("O_NONBLOCK", "O_NOFOLLOW", "O_CLOEXEC", "O_BINARY"))

@@ -13,8 +13,7 @@ from pathlib import Path
 
 from setout.cli import problems
 from setout.cli.codes import CLEAN, ERRORS, FAILED, USAGE
-from setout.cli.files import Refusal, read_bytes, resolved, said_by_system
-from setout.cli.job import STANDARD_INPUT
+from setout.cli.files import STANDARD_INPUT, Refusal, read_bytes, resolved, said_by_system
 from setout.cli.output import rewrite
 from setout.cli.report import tell
 from setout.cli.terminal import say, shown

@@ -20,6 +20,8 @@ from setout.diagnostics import Diagnostic
 
 SECONDS = 30
 LONGEST = 500  # letters of a revision's name
+NAME = re.compile(r"[0-9a-f]{40}|[0-9a-f]{64}")  # of a commit or a blob, in full
+_ENTRY = re.compile(rb"(\d{6}) (\w+) ([0-9a-f]{40,64})\t([^\0]*)")
 _NO_REPOSITORY = re.compile(b"not a git repository|must be run in a work tree")
 _KEPT = ("GIT_CEILING_DIRECTORIES",)  # how far up the user lets Git look for a repository
 _ALWAYS = {
@@ -30,6 +32,17 @@ _ALWAYS = {
     "GIT_PAGER": "cat",
     "LC_ALL": "C",
 }
+
+
+@dataclass(frozen=True)
+class Entry:
+    """What a commit has under a name. `kind`: blob (a file or a link), tree or commit (a submodule). `path`: what it is
+    called there, which is less than was asked for when that lies below a file or a submodule."""
+
+    mode: str
+    kind: str
+    hex: str
+    path: str
 
 
 @dataclass(frozen=True)
@@ -56,19 +69,29 @@ class Revision:
 
     def read_bytes(self, path: Path, limit: int) -> bytes | Refusal:
         """All of an ordinary file, or a refusal when that is more than `limit`."""
-        if not path.is_relative_to(self.top):
+        name = self.name_of(path)
+        if name is None:
             return Refusal("outside")
-        name = path.relative_to(self.top).as_posix()
-        listed = git(self.top, "ls-tree", "-z", "--full-tree", self.commit, "--", name)
-        entry = re.match(rb"(\d{6}) (\w+) ([0-9a-f]{40,64})\t([^\0]*)", listed.out)
-        if listed.failed or entry is None:
-            return Refusal("unreadable", listed.said) if listed.failed else Refusal("missing")
-        mode, kind, blob = (part.decode() for part in entry.groups()[:3])
-        if kind == "blob" and entry[4] != os.fsencode(name):
+        entry = self.entry(name)
+        if isinstance(entry, Refusal):
+            return entry
+        if entry.kind == "blob" and entry.path != name:
             return Refusal("missing")
-        if mode not in ("100644", "100755", "100664"):
-            return Refusal({"tree": "folder", "commit": "submodule"}.get(kind, "link"))
-        return self._blob(blob, limit)
+        if entry.mode not in ("100644", "100755", "100664"):
+            return Refusal({"tree": "folder", "commit": "submodule"}.get(entry.kind, "link"))
+        return self._blob(entry.hex, limit)
+
+    def name_of(self, path: Path) -> str | None:
+        """How a resolved path is called in the commit, from the top; None where it lies outside."""
+        return path.relative_to(self.top).as_posix() if path.is_relative_to(self.top) else None
+
+    def entry(self, name: str) -> Entry | Refusal:
+        """What the commit has under a name from `name_of`."""
+        listed = git(self.top, "ls-tree", "-z", "--full-tree", self.commit, "--", name)
+        found = _ENTRY.match(listed.out)
+        if listed.failed or found is None:
+            return Refusal("unreadable", listed.said) if listed.failed else Refusal("missing")
+        return Entry(*map(os.fsdecode, found.groups()))
 
     def _blob(self, blob: str, limit: int) -> bytes | Refusal:
         size = git(self.top, "cat-file", "-s", blob)
@@ -106,7 +129,7 @@ def _commit(folder: Path, name: str) -> str:
         return ""
     found = git(folder, "rev-parse", "--verify", "--quiet", "--end-of-options", f"{name}^{{commit}}")
     commit = found.out.decode("ascii", "replace").strip()
-    return commit if not found.failed and re.fullmatch(r"[0-9a-f]{40}|[0-9a-f]{64}", commit) else ""
+    return commit if not found.failed and NAME.fullmatch(commit) else ""
 
 
 # --- running it ------------------------------------------------------------------------------------------

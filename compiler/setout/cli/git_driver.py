@@ -13,8 +13,8 @@ from pathlib import Path
 from setout.cli.codes import CLEAN, USAGE
 from setout.cli.fault import report
 from setout.cli.files import DISK, Reading, Refusal, read_bytes
-from setout.cli.git import Revision, git, revision
-from setout.cli.job import Job, compiled
+from setout.cli.git import NAME, Entry, Revision, git, revision
+from setout.cli.job import Job, compiled, sources_of
 from setout.cli.report import tell
 from setout.cli.revisions import called
 from setout.cli.terminal import shown
@@ -25,7 +25,7 @@ from setout.write.changes.wording import counted
 
 MOST_COMMITS = 500  # that changed the file; what lies farther back is not looked for
 MOST_BYTES = 4_000_000  # of a file, to be compared line by line
-_HEX = re.compile(r"[0-9a-f]{40}|[0-9a-f]{64}")
+_NO_BLOB = "0" * 40
 _PROJECT = re.compile(r"^\s*project\b", re.MULTILINE)
 _RAW = re.compile(r":\d+ \d+ ([0-9a-f]+) ([0-9a-f]+) ")
 
@@ -91,8 +91,8 @@ def _sides(arguments: Sequence[str]) -> tuple[Side, Side]:
 
 def _side(path: str, file: str, hex: str, mode: str) -> Side:
     if file == os.devnull or not os.path.lexists(file):
-        return Side(path, Path(os.devnull), "0" * 40, True)
-    known = hex if _HEX.fullmatch(hex) and hex.strip("0") else ""
+        return Side(path, Path(os.devnull), _NO_BLOB, True)
+    known = hex if NAME.fullmatch(hex) and hex.strip("0") else ""
     return Side(path, Path(os.path.abspath(file)), known, mode.startswith("100"))
 
 
@@ -103,10 +103,10 @@ def _pinned(old: Side, new: Side) -> tuple[Side, Side]:
     """Git tells blobs, not commits. The commit that changed the one into the other is looked for; else for each HEAD,
     where it has the blob, or the latest that had it, as marks are only added to. What none has is staged, or of the
     working folder."""
-    if not (old.hex or new.hex):
-        return old, new
+    if not new.hex:
+        return _found(old, None), new
     history = list(_history(new.path))
-    for commit, before, after in history if new.hex else ():
+    for commit, before, after in history:
         if after == new.hex and (before if old.path == new.path else _blob(old.path, f"{commit}^")) == old.hex:
             return _at(old, f"{commit}^"), _at(new, commit)
     return _found(old, history if old.path == new.path else None), _found(new, history)
@@ -121,7 +121,7 @@ def _history(path: str) -> Iterator[tuple[str, str, str]]:
     asked = git(place[0].top, "log", f"--max-count={MOST_COMMITS}", *options, "--", place[1])
     commit = ""
     for line in asked.out.decode("utf-8", "replace").split("\n"):
-        if _HEX.fullmatch(line):
+        if NAME.fullmatch(line):
             commit = line
         elif raw := _RAW.match(line):
             yield commit, raw[1], raw[2]
@@ -147,9 +147,8 @@ def _at(side: Side, name: str) -> Side:
 def _blob(path: str, name: str) -> str:
     """The blob that the file was at that revision; zeros where there was none."""
     place = _place(path, name)
-    listed = git(place[0].top, "ls-tree", "-z", "--full-tree", place[0].commit, "--", place[1]).out if place else b""
-    entry = re.match(rb"\d{6} blob ([0-9a-f]+)\t", listed)
-    return entry[1].decode() if entry else "0" * 40
+    entry = place[0].entry(place[1]) if place else None
+    return entry.hex if isinstance(entry, Entry) and entry.kind == "blob" else _NO_BLOB
 
 
 def _staged(side: Side) -> bool:
@@ -162,9 +161,10 @@ def _place(path: str, name: str) -> tuple[Revision, str] | None:
     """The revision, and how the file is called in it, from the top."""
     found = revision(path, name)
     place = None if isinstance(found, Diagnostic) else found.resolved(Path(path))
-    if isinstance(found, Diagnostic) or not isinstance(place, Path) or not place.is_relative_to(found.top):
+    if isinstance(found, Diagnostic) or not isinstance(place, Path):
         return None
-    return found, place.relative_to(found.top).as_posix()
+    called_there = found.name_of(place)
+    return None if called_there is None else (found, called_there)
 
 
 # --- what is told -------------------------------------------------------------------------------------------
@@ -178,7 +178,7 @@ def _tell(old: Side, new: Side) -> None:
     wrong = [job for job in jobs if job.failed]
     if not (old.ordinary and new.ordinary) or wrong or not any(map(_makes_boards, jobs)):
         wrong = [job for job in wrong if any(_PROJECT.search(source.text) for source in job.sources.values())]
-        tell(sys.stdout, [d for job in wrong for d in job.result.diagnostics], _sources(wrong))
+        tell(sys.stdout, [d for job in wrong for d in job.result.diagnostics], sources_of(wrong))
         _lines(old, new)
     elif len(jobs) == 1:
         print(_alone(jobs[0], new if new.there else old, "a new spec" if new.there else "the spec is gone"))
@@ -192,10 +192,6 @@ def _tell(old: Side, new: Side) -> None:
 def _makes_boards(job: Job) -> bool:
     """Not so a file that is only there to be included."""
     return job.result.value is not None and bool(job.result.value.pieces.pieces)
-
-
-def _sources(jobs: list[Job]) -> dict:
-    return {name: source for job in jobs for name, source in job.sources.items()}
 
 
 def _compiled(side: Side, before: Plan | None) -> Job:

@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from setout.cli import problems
-from setout.cli.files import DISK, Folder, Reading, Refusal
+from setout.cli.codes import CLEAN, ERRORS, USAGE
+from setout.cli.files import DISK, STANDARD_INPUT, Folder, Reading, Refusal
 from setout.cli.marks import MarksFile, read_marks
 from setout.cli.output import KEPT_SUFFIXES
 from setout.diagnostics import Checked, Diagnostic
 from setout.plan import Cut
 from setout.plan.model import Plan
 from setout.source import Source
-
-STANDARD_INPUT = "standard input"
 
 
 @dataclass(frozen=True)
@@ -38,10 +38,21 @@ class Job:
         return self.result.failed or self.result.value is None
 
     @property
+    def code(self) -> int:
+        """The exit code, as far as it depends on the spec alone."""
+        if self.failed:
+            return USAGE if self.misused else ERRORS
+        return CLEAN
+
+    @property
     def own_files(self) -> tuple[Path, ...]:
         """What no document may be written over."""
         beside = () if self.spec is None else (self.spec.with_name(self.spec.stem + end) for end in KEPT_SUFFIXES)
         return (*self.read, *beside)
+
+
+def sources_of(jobs: Iterable[Job]) -> dict[str, Source]:
+    return {name: source for job in jobs for name, source in job.sources.items()}
 
 
 def compiled(
@@ -51,19 +62,22 @@ def compiled(
     cut: Cut | None = None,
     reading: Reading = DISK,
     before: Plan | None = None,
+    refused: Callable[[str, str], Diagnostic] | None = None,
 ) -> Job:
     """Read the spec, what it includes and its marks, and compile them; `cut` plans the cutting. `before`: an earlier
-    revision, whose marks are carried on."""
-    if spec == "-":
+    revision, whose marks are carried on. `refused` words it, from a Refusal's reason and detail, when the
+    spec itself can't be read."""
+    if spec == "-" and reading is DISK:  # elsewhere it is a file of that name
         return _from_standard_input(settings, tell, before)
     path = reading.resolved(Path(spec))
     spec = Path(spec).as_posix()
+    refused = refused or partial(problems.spec_refused, spec)
     if isinstance(path, Refusal):
-        return _unread(spec, path, ())
+        return _unread(path, (), refused)
     folder = Folder(path.parent, reading)
     refusal = folder.take(spec, path)
     if refusal is not None:
-        return _unread(spec, refusal, folder.found)
+        return _unread(refusal, folder.found, refused)
     marks = read_marks(path, spec, reading)
     if marks.value is None:
         return Job(Checked(None, marks.diagnostics), {}, path, None, (path,))
@@ -113,8 +127,8 @@ def _with_reason(found: Diagnostic, folder: Folder) -> Diagnostic:
     return found
 
 
-def _unread(name: str, refusal: Refusal, told: Sequence[Diagnostic]) -> Job:
+def _unread(refusal: Refusal, told: Sequence[Diagnostic], refused: Callable[[str, str], Diagnostic]) -> Job:
     if refusal.reason == "told":
         return Job(Checked(None, tuple(told)), {}, None, None, ())
-    found = problems.spec_refused(name, refusal.reason, refusal.detail)
+    found = refused(refusal.reason, refusal.detail)
     return Job(Checked(None, (found,)), {}, None, None, (), misused=True)

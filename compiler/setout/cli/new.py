@@ -10,7 +10,7 @@ from pathlib import Path
 from setout.cli import problems
 from setout.cli.codes import CLEAN, FAILED, USAGE
 from setout.cli.files import Refusal, read_bytes, resolved, said_by_system
-from setout.cli.output import KEPT_SUFFIXES
+from setout.cli.output import KEPT_SUFFIXES, create
 from setout.cli.report import tell
 from setout.cli.terminal import shown
 from setout.diagnostics import Diagnostic
@@ -57,7 +57,7 @@ def _of_table(name: str, title: str) -> Listed | int:
 def _written(place: Path, made: Listed, table: str | None) -> int:
     name = place.as_posix()
     try:
-        _write_first(place, made.text.encode())
+        create(place, made.text.encode())
     except FileExistsError:
         return _told(problems.in_the_way(name, name), USAGE)
     except (OSError, ValueError) as trouble:
@@ -66,17 +66,6 @@ def _written(place: Path, made: Listed, table: str | None) -> int:
     for line in made.told:
         print(f"  {shown(line)}", file=sys.stderr)
     return CLEAN
-
-
-def _write_first(place: Path, data: bytes) -> None:
-    """Never over a file, whoever made it at the last moment; what could not be written whole is taken away."""
-    handle = os.open(place, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
-    try:
-        with open(handle, "wb") as file:
-            file.write(data)
-    except OSError:
-        os.unlink(place)
-        raise
 
 
 def _told(found: Diagnostic, code: int) -> int:

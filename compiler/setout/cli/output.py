@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePosixPath
 
 from setout.cli import problems
+from setout.cli.codes import FAILED, USAGE
 from setout.cli.files import Refusal, resolved, said_by_system
 from setout.diagnostics import Diagnostic
 
@@ -61,7 +62,7 @@ class Delivery:
             for name, data in documents.items():
                 place = self._folder / _inside(name)
                 self._make(place.parent)
-                beside = place.with_name(f".{place.name}.{os.getpid()}.part")
+                beside = _beside(place)
                 self._waiting.append((beside, place))
                 write_new(beside, data)
         except OSError as trouble:
@@ -86,12 +87,27 @@ class Delivery:
             self._made.append(one)
 
 
-def write_new(path: Path, data: bytes, mode: int = 0o666) -> None:
+def code_of(trouble: Diagnostic) -> int:
+    """The exit code where that kept documents from being written."""
+    return USAGE if trouble.code == "rod903" else FAILED
+
+
+def write_new(path: Path, data: bytes) -> None:
     """Write a file that doesn't exist yet; a left-over of that name is taken away, a link is not followed."""
     _without_complaint(os.unlink, path)
-    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), mode)
-    with open(handle, "wb") as file:
-        file.write(data)
+    create(path, data)
+
+
+def create(path: Path, data: bytes) -> None:
+    """Never over a file, whoever made it at the last moment: FileExistsError. What could not be written whole is taken
+    away again."""
+    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
+    try:
+        with open(handle, "wb") as file:
+            file.write(data)
+    except OSError:
+        _without_complaint(os.unlink, path)
+        raise
 
 
 def rewrite(path: Path, data: bytes) -> None:
@@ -100,7 +116,7 @@ def rewrite(path: Path, data: bytes) -> None:
     mode = stat.S_IMODE(os.stat(path).st_mode) if path.exists() else None
     if mode is not None and not os.access(path, os.W_OK):
         raise PermissionError(errno.EACCES, "it is write-protected")
-    beside = path.with_name(f".{path.name}.{os.getpid()}.part")
+    beside = _beside(path)
     try:
         write_new(beside, data)
         if mode is not None:
@@ -109,6 +125,11 @@ def rewrite(path: Path, data: bytes) -> None:
     except OSError:
         _without_complaint(os.unlink, beside)
         raise
+
+
+def _beside(place: Path) -> Path:
+    """Where a file is written before it is renamed into its place."""
+    return place.with_name(f".{place.name}.{os.getpid()}.part")
 
 
 def _inside(name: str) -> str:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from pathlib import Path
+from functools import partial
 
 from setout.cli import problems
-from setout.cli.files import Refusal
+from setout.cli.files import STANDARD_INPUT
 from setout.cli.git import revision
-from setout.cli.job import STANDARD_INPUT, Job, compiled
+from setout.cli.job import Job, compiled
 from setout.cli.terminal import shown
 from setout.diagnostics import Checked, Diagnostic, Label
 from setout.plan.model import Plan
@@ -51,14 +51,11 @@ def compiled_at(
     # FILE@{yesterday} is one @ for both: what stands behind the file's name, and Git's own of where HEAD was
     found = revision(spec.path, "@" * spec.revision.startswith("{") + spec.revision)
     if isinstance(found, Diagnostic):
-        return _refused(problems.range_named(found, spec.path, spec.revision))
-    from setout.read import MAX_BYTES
-
-    place = found.resolved(Path(spec.path))
-    data = place if isinstance(place, Refusal) else found.read_bytes(place, MAX_BYTES + 1)
-    if isinstance(data, Refusal):
-        return _refused(problems.not_at_revision(spec.path, spec.revision, data.reason, data.detail))
-    return called(compiled(spec.path, settings, tell, reading=found.reading, before=before), f"@{spec.revision}")
+        why = problems.range_named(found, spec.path, spec.revision)
+        return Job(Checked(None, (why,)), {}, None, None, (), misused=True)
+    refused = partial(problems.not_at_revision, spec.path, spec.revision)
+    job = compiled(spec.path, settings, tell, reading=found.reading, before=before, refused=refused)
+    return called(job, f"@{spec.revision}")
 
 
 def called(job: Job, behind: str) -> Job:
@@ -73,7 +70,3 @@ def called(job: Job, behind: str) -> Job:
     )
     sources = {name + behind: Source(name + behind, source.text) for name, source in job.sources.items()}
     return replace(job, result=Checked(job.result.value, found), sources=sources)
-
-
-def _refused(why: Diagnostic) -> Job:
-    return Job(Checked(None, (why,)), {}, None, None, (), misused=True)

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from setout.cli.chain import Amount, Where, chain
-from setout.cli.codes import CLEAN, ERRORS, USAGE
+from setout.cli.codes import USAGE
 from setout.cli.job import Job, compiled
 from setout.cli.report import tell
 from setout.cli.terminal import Progress, shown
@@ -30,14 +30,14 @@ def run(given: Namespace) -> int:
         tell(sys.stderr, job.result.diagnostics, job.sources)
     plan = job.result.value
     if plan is None:
-        return USAGE if job.misused else ERRORS
+        return job.code
     asked, axes = _asked(given.part)
     paths = _meant(plan, asked)
     if len(paths) != 1:
         print(f"setout why: {_unclear(plan, asked, paths)}", file=sys.stderr)
         return USAGE
     print("\n".join(map(shown, _told_of(job, plan, paths[0], axes))))
-    return ERRORS if job.failed else CLEAN
+    return job.code
 
 
 # --- which part is meant ---------------------------------------------------------------------------------

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from setout.drawing.ink.room import clearly_best
 from setout.drawing.ink.svg import Canvas
 from setout.drawing.model import Drawing
 from setout.drawing.views import LOOKS, Sheet, things_in
 from setout.join.model import JoinedScene
 from setout.units import Style
 
-CLEARLY = 1.2  # so much larger
 AROUND = 46.0, 40.0  # points that sizes and the floor take
 
 
@@ -32,7 +32,7 @@ def fronts_alike(
     look = LOOKS["front"]
     sheets = [Sheet(side.scene, things_in(side.scene), look, style, side.hatched) for side in sides]
     scales = [min(_scale(sheet, *room) for sheet in sheets) for room in rooms]
-    best = max(range(len(rooms)), key=lambda n: scales[n] / (CLEARLY if n else 1))
+    best = clearly_best(scales)
     made = []
     for side, sheet in zip(sides, sheets):
         canvas = Canvas()

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from setout.drawing.ink.arrows import arrow
 from setout.drawing.ink.lettering import shortened, width
-from setout.drawing.ink.room import Raster
+from setout.drawing.ink.room import Raster, clearly_best
 from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HAIR_DASHED, HEAVY, OUTLINE, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
 from setout.drawing.solids.oblique import ACROSS, UP, bounds, flat, looked_at, visible
@@ -20,7 +20,6 @@ from setout.units import Style
 
 MARK = 11.0
 MOST = 150  # things in one drawing; more could not be told apart
-CLEARLY = 1.2  # so much larger
 GRAIN = 24.0  # length of the grain arrow, points
 HEAVIER = {OUTLINE: Pen(2.0), FINE: HEAVY}
 HEAVIER_DASHED = Pen(2.0, (5, 2.5))
@@ -71,18 +70,14 @@ def exploded_alike(sides: Sequence[Apart], rooms: Sequence[tuple[float, float]])
     """Several at one scale, in that of the `rooms` (width and height for each) where they come out largest, the first
     unless another shows them clearly larger; which of them that is."""
     known = [_items(side.scene, side.path, side.mark_of, side.heavy)[:MOST] for side in sides]
-    best: tuple[float, int, list[_Apart]] | None = None
-    for n, room in enumerate(rooms):
-        drawn = [_Apart(items, Canvas(), *room) for items in known]
-        scale = min(one.scale for one in drawn)
-        if best is None or scale > CLEARLY * best[0]:
-            best = scale, n, drawn
-    assert best is not None, "there must be room"
+    drawn = [[_Apart(items, Canvas(), *room) for items in known] for room in rooms]
+    scales = [min(one.scale for one in some) for some in drawn]
+    best = clearly_best(scales)
     made = []
-    for side, one in zip(sides, best[2]):
-        one.draw(best[0])
+    for side, one in zip(sides, drawn[best]):
+        one.draw(scales[best])
         made.append(one.canvas.finished(f"{_named(side.path) or 'The job'}, pulled apart"))
-    return best[1], tuple(made)
+    return best, tuple(made)
 
 
 def _named(path: str) -> str:
@@ -207,7 +202,7 @@ class _Apart:
         area = raster.beside(end, face, wide, high) if end else None
         if end is None or area is None:
             return
-        start = min(max(end[0], area.left), area.right), min(max(end[1], area.top), area.bottom)
+        start = area.nearest(end)
         self.canvas.line(start, end, HAIR, OVER)
         self.canvas.circle(end, 1.3, Pen(0), OVER, "black")
         raster.take(Area(*end, *end).grown(5))

@@ -169,7 +169,7 @@ class _Room:
         if area is None:
             return
         self.canvas.mask(area.grown(-1))
-        start = min(max(end[0], area.left), area.right), min(max(end[1], area.top), area.bottom)
+        start = area.nearest(end)
         self.canvas.line(start, end, HAIR, OVER)
         self.canvas.circle(end, 1.3, Pen(0), OVER, "black")
         self.canvas.text(area.middle, words, NUMBER, bold=True)

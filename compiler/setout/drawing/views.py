@@ -104,21 +104,13 @@ def things_in(scene: JoinedScene) -> list[Thing]:
     """Boards, then feet. A board of the job itself is a group of its own; others belong to their outermost assembly."""
     out = []
     for path, joined in scene.boards.items():
-        group = _group(scene, joined.board.owner) or path
+        group = scene.scene.unit_of[path]
         out.append(Thing(tuple(without_notches(joined)), group, any(joined.board.held), path))
     for fitting in scene.scene.fittings:
         if fitting.hardware.raises > 0:
             blocks = tuple(_foot(p, fitting.hardware.raises, fitting.face) for p in fitting.points)
             out.append(Thing(blocks, "", False))
     return [t for t in out if t.blocks]
-
-
-def _group(scene: JoinedScene, path: str) -> str:
-    """The outermost assembly that holds `path`; "" for the job."""
-    instances = scene.scene.instances
-    while path and path in instances and instances[path].parent:
-        path = instances[path].parent or ""
-    return path
 
 
 def _foot(at: tuple[Fraction, Fraction, Fraction], raises: Fraction, face: Face) -> Block:
@@ -296,10 +288,11 @@ class Sheet:
         area = raster.beside(end, thing, width(words, NAME, True) + 4, NAME + 3) if end else None
         if end is None or area is None:
             return
-        self.canvas.line(_toward(area, end), end, HAIR, OVER)
+        start = area.nearest(end)
+        self.canvas.line(start, end, HAIR, OVER)
         self.canvas.circle(end, 1.3, Pen(0), OVER, "black")
         self.canvas.text(area.middle, words, NAME, bold=True)
-        raster.take_line(_toward(area, end), end)
+        raster.take_line(start, end)
         raster.take(area)
 
     def _looked_at(self, xs: list[float], ys: list[float]) -> list[list[int]]:
@@ -308,8 +301,3 @@ class Sheet:
         columns = [bisect_right(self.seen.xs, (x - left) / self.scale + self.seen.xs[0]) - 1 for x in xs]
         rows = [bisect_right(self.seen.ys, self.high - (y - top) / self.scale) - 1 for y in ys]
         return [[self.seen.owner(row, column) for column in columns] for row in rows]
-
-
-def _toward(area: Area, end: Point) -> Point:
-    """The point of the area's border from which a line to `end` starts."""
-    return min(max(end[0], area.left), area.right), min(max(end[1], area.top), area.bottom)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import IntEnum
 from fractions import Fraction
+from functools import cached_property
 from operator import gt, lt
 from typing import NamedTuple
 
@@ -126,7 +127,11 @@ class Motion:
         sign = tuple(s * self.sign[t] for s, t in zip(first.sign, first.to))
         return Motion(to, sign, self.point(first.shift))  # type: ignore[arg-type]
 
-    @property
+    def own_sizes(self, sizes: Vec) -> Vec:
+        """What a moved box's sizes are along the axes that it was moved from."""
+        return (sizes[self.to[0]], sizes[self.to[1]], sizes[self.to[2]])
+
+    @cached_property
     def inverse(self) -> Motion:
         """The motion that undoes this one."""
         to = (self.to.index(0), self.to.index(1), self.to.index(2))

@@ -43,13 +43,11 @@ def _sag(view: View, board: Board, way: Bridged) -> Sag:
     first = lasting = thick = longest = strip = None
     if modulus is not None:
         per_inch = load / _FOOT * way.width
-        # type: ignore[arg-type]
         first = float(sag(per_inch * way.span, way.span, flat(way.width, board.box.size(Axis.HIGH), modulus), way.ends))
         lasting = first * float(creep)
         if lasting > allowed:
             psf = float(load)
             thick = _up(thickness_needed(way.span, psf, modulus, None, way.ends, creep))  # type: ignore[arg-type]
-            # type: ignore[arg-type]
             longest = longest_span(modulus, board.box.size(Axis.HIGH), load, None, way.ends, creep)
             strip = _strip(view, board, way, per_inch)
     return Sag(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -10,7 +10,7 @@ from itertools import combinations
 
 from setout.geometry import Axis, Box, Face
 from setout.join.model import JoinedBoard, JoinedScene
-from setout.place.model import Instance, Notch, Scene
+from setout.place.model import Notch, Scene
 from setout.practice import Practice
 from setout.strength import weight
 from setout.units import Style
@@ -41,19 +41,13 @@ class View:
     def units(self) -> dict[str, tuple[str, ...]]:
         """What is carried in as one, with its boards: assemblies placed in the job, and the job's own boards."""
         found: dict[str, list[str]] = {}
-        for path, board in self.joined.boards.items():
-            found.setdefault(self.unit_of(path) if board.board.owner else path, []).append(path)
+        for path in self.joined.boards:
+            found.setdefault(self.unit_of[path], []).append(path)
         return {unit: tuple(boards) for unit, boards in found.items()}
 
-    def unit_of(self, board: str) -> str:
-        """The outermost assembly that the board belongs to, or the board itself."""
-        owner = self.joined.boards[board].board.owner
-        if not owner:
-            return board
-        at: Instance = self.scene.instances[owner]
-        while at.parent:
-            at = self.scene.instances[at.parent]
-        return at.path
+    @property
+    def unit_of(self) -> Mapping[str, str]:
+        return self.scene.unit_of
 
     def boards_in(self, instance: str) -> list[str]:
         """All the boards of an assembly, those of the assemblies in it too."""

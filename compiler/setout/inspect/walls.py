@@ -30,7 +30,7 @@ def fixed_units(view: View) -> set[str]:
     beside: dict[str, set[str]] = {}
     for contact in view.joined.contacts:
         if contact.b is not None:
-            a, b = view.unit_of(contact.a), view.unit_of(contact.b)
+            a, b = view.unit_of[contact.a], view.unit_of[contact.b]
             beside.setdefault(a, set()).add(b)
             beside.setdefault(b, set()).add(a)
     fixed, waiting = set(_wall_screws(view)), sorted(_wall_screws(view))
@@ -47,7 +47,7 @@ def _wall_screws(view: View) -> dict[str, list[Held]]:
     for fastening in view.joined.fastenings:
         contact = contacts.get(fastening.contact)
         if contact is not None and fastening.kind == "screws" and fastening.count:
-            found.setdefault(view.unit_of(contact.a), []).append((contact, fastening))
+            found.setdefault(view.unit_of[contact.a], []).append((contact, fastening))
     return found
 
 
@@ -57,7 +57,7 @@ def _groups(view: View, screwed: set[str]) -> list[tuple[str, ...]]:
     for contact in view.joined.contacts:
         if contact.b is None:
             continue
-        a, b = view.unit_of(contact.a), view.unit_of(contact.b)
+        a, b = view.unit_of[contact.a], view.unit_of[contact.b]
         for cleat, other in ((a, b), (b, a)):
             if cleat != other and cleat in joined and view.units[cleat] == (cleat,):
                 joined[cleat].add(other)
@@ -76,7 +76,7 @@ def _stands(view: View, unit: str, group: tuple[str, ...]) -> bool:
         return True
     down = Face(Axis.HIGH, -1)
     below = [t.other for board in view.units[unit] for t in view.touching[board] if t.face == down]
-    return any(other is None or view.unit_of(other) not in group for other in below)
+    return any(other is None or view.unit_of[other] not in group for other in below)
 
 
 def _estimate(view: View, group: tuple[str, ...], held: list[Held]) -> Hung:

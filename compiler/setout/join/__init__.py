@@ -8,7 +8,7 @@ from functools import partial
 from setout.diagnostics import Checked
 from setout.join.fastening import Known
 from setout.join.findings import findings
-from setout.join.footprints import Footprint, footprints, unsettled
+from setout.join.footprints import Footprint
 from setout.join.ground import Ground
 from setout.join.model import (
     Bore,
@@ -33,9 +33,7 @@ __all__ = [
     "Joined",
     "JoinedBoard",
     "JoinedScene",
-    "footprints",
     "join",
-    "unsettled",
 ]
 
 _SIXTY_FOURTH = Fraction(1, 64)
@@ -51,7 +49,9 @@ def join(placed: Placed) -> Checked[Joined]:
     known: Known = {}
     for scene in placed.scenes:
         solids = {path: solid(board) for path, board in scene.boards.items()}
-        joined, wrong = join_scene(Ground(scene, project.room, project.practice, say, fine, solids), known)
+        drawers = frozenset(drawer.path for bank in scene.banks for drawer in bank.drawers)
+        ground = Ground(scene, project.room, project.practice, say, fine, solids, drawers)
+        joined, wrong = join_scene(ground, known)
         scenes.append(joined)
         told.append(wrong)
     return Checked(Joined(placed, tuple(scenes)), findings(placed, told, say))

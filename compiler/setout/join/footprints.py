@@ -10,9 +10,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from operator import sub
+from typing import TYPE_CHECKING
 
 from setout.geometry import Axis, Box, Face
-from setout.join.model import Contact, Joined, JoinedBoard, JoinedScene
+
+if TYPE_CHECKING:
+    from setout.join.model import Contact, Joined, JoinedBoard, JoinedScene
 
 Spot = tuple[str, str, Face]
 
@@ -46,7 +49,7 @@ def unsettled(joined: Joined) -> frozenset[Spot]:
 
 def _on_boards(joined: JoinedScene) -> set[tuple[Spot, tuple[Fraction, ...]]]:
     """Footprints as they lie on their boards, wherever those are."""
-    prints = (print_ for prints in footprints(joined).values() for print_ in prints)
+    prints = (print_ for prints in joined.footprints.values() for print_ in prints)
     return {((p.board, p.partner, p.face), _from_corner(p.area, joined.boards[p.board].box)) for p in prints}
 
 

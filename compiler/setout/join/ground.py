@@ -16,7 +16,8 @@ from setout.resolve.model import Room
 class Ground:
     """`say` prints a length with its unit, to the spec's mark; `fine` to 1/64 in or 0.1 mm.
 
-    `solids` are the boards less their notches and, once cut, their housings.
+    `solids` are the boards less their notches and, once cut, their housings. `drawers` are the paths of the assemblies
+    that `drawers` clauses are made into.
     """
 
     scene: Scene
@@ -25,6 +26,7 @@ class Ground:
     say: Callable[[Fraction], str]
     fine: Callable[[Fraction], str]
     solids: Mapping[str, Solid]
+    drawers: frozenset[str]
 
     def board(self, path: str) -> Board:
         return self.scene.boards[path]

@@ -18,45 +18,70 @@ _LOOKED_FROM = 10  # boards of such a group
 _NONE = Fraction(0)
 
 
-def in_the_air(ground: Ground, found: Touches, told: list[Diagnostic]) -> list[Diagnostic]:
-    """A warning for each board, or group of boards, that touches nothing else.
-
-    Hardware holds what it is fitted to. A job without a room may hang anywhere: it is looked at only where some of it
-    stands at its bottom. With mistakes among `told` it isn't looked at: they may be why.
-    """
-    if any(d.severity is Severity.ERROR for d in told):
-        return []
-    scene = ground.scene
-    groups = _groups(scene.boards, found.neighbours)
-    held = _on_hardware(scene)
-    based = [any(_at_the_room(scene, scene.boards[path].box) for path in group) for group in groups]
-    if scene.room is None and not any(based):
-        return []
-    loose = [g for g, at_room in zip(groups, based) if not at_room and not any(path in held for path in g)]
-    return [_told(ground, group, count < _LOOKED_AT) for count, group in enumerate(loose)]
-
-
-def on_one_screw(
-    ground: Ground, found: Touches, contacts: Iterable[Contact], fastenings: Iterable[Fastening]
+def unheld(
+    ground: Ground,
+    found: Touches,
+    contacts: Iterable[Contact],
+    fastenings: Iterable[Fastening],
+    told: Iterable[Diagnostic],
 ) -> list[Diagnostic]:
-    """A warning for whatever is off the floor and held to the walls by one single screw."""
-    scene = ground.scene
+    """A warning for whatever hangs by one single screw, and for what nothing holds at all.
+
+    With mistakes among `told` it isn't looked at what nothing holds: they may be why.
+    """
+    screws = _wall_screws(contacts, fastenings)
+    is_sound = not any(d.severity is Severity.ERROR for d in told)
+    if not is_sound and 1 not in screws.values():
+        return []
+    groups = _groups(ground.scene.boards, found.neighbours)
+    return [*_on_one_screw(ground.scene, groups, screws), *(_in_the_air(ground, groups) if is_sound else ())]
+
+
+def moving_fronts(scene: Scene) -> frozenset[str]:
+    """The fronts of drawers, doors, and shelves on pins."""
+    fronts = [f"{drawer.path}.front_panel" for bank in scene.banks for drawer in bank.drawers]
+    pinned = [path for bay in scene.shelves if bay.pins for path in bay.boards]
+    return frozenset((*fronts, *pinned, *(path for door in scene.doors for path in door.boards)))
+
+
+def _wall_screws(contacts: Iterable[Contact], fastenings: Iterable[Fastening]) -> dict[str, int]:
+    """How many screws hold a board to the walls."""
     walls = {contact.id: contact for contact in contacts if contact.b is None and contact.face_a.axis is not Axis.HIGH}
     by_board: dict[str, int] = {}
     for fastening in fastenings:
         if fastening.contact in walls and fastening.kind == "screws":
             board = walls[fastening.contact].a
             by_board[board] = by_board.get(board, 0) + fastening.count
-    floor = scene.room.lo[Axis.HIGH] if scene.room else _NONE
-    if 1 not in by_board.values():
+    return by_board
+
+
+def _on_one_screw(scene: Scene, groups: list[list[str]], screws: Mapping[str, int]) -> list[Diagnostic]:
+    """For whatever is off the floor and held to the walls by one single screw."""
+    if 1 not in screws.values():
         return []
+    floor = scene.room.lo[Axis.HIGH] if scene.room else _NONE
     told = []
-    for group in _groups(scene.boards, found.neighbours):
-        screwed = [path for path in group if by_board.get(path)]
+    for group in groups:
+        screwed = [path for path in group if screws.get(path)]
         stands = any(scene.boards[path].box.lo[Axis.HIGH] <= floor for path in group)
-        if len(screwed) == 1 and by_board[screwed[0]] == 1 and not stands:
+        if len(screwed) == 1 and screws[screwed[0]] == 1 and not stands:
             told.append(problems.one_stud_screw(scene.boards[screwed[0]]))
     return told
+
+
+def _in_the_air(ground: Ground, groups: list[list[str]]) -> list[Diagnostic]:
+    """For each board, or group of boards, that touches nothing else.
+
+    Hardware holds what it is fitted to. A job without a room may hang anywhere: it is looked at only where some of it
+    stands at its bottom.
+    """
+    scene = ground.scene
+    held = _on_hardware(scene)
+    based = [any(_at_the_room(scene, scene.boards[path].box) for path in group) for group in groups]
+    if scene.room is None and not any(based):
+        return []
+    loose = [g for g, at_room in zip(groups, based) if not at_room and not any(path in held for path in g)]
+    return [_told(ground, group, count < _LOOKED_AT) for count, group in enumerate(loose)]
 
 
 def _groups(boards: Mapping[str, Board], neighbours: Mapping[str, list[str]]) -> list[list[str]]:
@@ -82,11 +107,8 @@ def _at_the_room(scene: Scene, box: Box) -> bool:
 
 def _on_hardware(scene: Scene) -> frozenset[str]:
     """What stands on feet, runs on slides, or hangs on hinges or pins."""
-    drawers = [path for bank in scene.banks for drawer in bank.drawers for path in drawer.boards]
-    fronts = [f"{drawer.path}.front_panel" for bank in scene.banks for drawer in bank.drawers]
-    doors = [path for door in scene.doors for path in door.boards]
-    pinned = [path for bay in scene.shelves if bay.pins for path in bay.boards]
-    return frozenset((*drawers, *fronts, *doors, *pinned, *(fitting.board for fitting in scene.fittings)))
+    drawers = (path for bank in scene.banks for drawer in bank.drawers for path in drawer.boards)
+    return moving_fronts(scene).union(drawers, (fitting.board for fitting in scene.fittings))
 
 
 def _told(ground: Ground, group: list[str], look: bool) -> Diagnostic:

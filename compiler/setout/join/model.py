@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from setout.geometry import Axis, Box, Face, Vec
+from setout.join.footprints import Footprint, Spot, footprints, unsettled
 from setout.place.model import Board, Feature, Placed, Scene
 
 
@@ -109,6 +111,11 @@ class JoinedScene:
     contacts: tuple[Contact, ...]
     fastenings: tuple[Fastening, ...]
 
+    @cached_property
+    def footprints(self) -> Mapping[str, tuple[Footprint, ...]]:
+        """Where others land on a board, by the board's path."""
+        return footprints(self)
+
 
 @dataclass(frozen=True)
 class Joined:
@@ -120,6 +127,11 @@ class Joined:
     @property
     def drawn(self) -> JoinedScene:
         return self.scenes[-1]
+
+    @cached_property
+    def unsettled(self) -> frozenset[Spot]:
+        """Board, partner and face of the footprints that are elsewhere on the board in another scene."""
+        return unsettled(self)
 
 
 __all__ = ["Bore", "Cavity", "Contact", "Fastening", "Joined", "JoinedBoard", "JoinedScene", "Vec"]

@@ -12,12 +12,12 @@ from setout.join.contacts import meetings
 from setout.join.crossings import crossings
 from setout.join.fastening import Known, fasten
 from setout.join.ground import Ground
-from setout.join.hanging import in_the_air, on_one_screw
+from setout.join.hanging import moving_fronts, unheld
 from setout.join.holes import holes
 from setout.join.housings import Housed, drawn_in, house
 from setout.join.model import Bore, JoinedBoard, JoinedScene
 from setout.join.touching import Pair, Touches, touches
-from setout.place.model import Board, Hole, Scene
+from setout.place.model import Board, Hole
 
 
 def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnostic]]:
@@ -42,8 +42,7 @@ def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnost
         *crossings(cut, housed, (*fastened.ways, *own.ways)),
         *_unfastened(ground, found, met.covered),
     ]
-    told += on_one_screw(ground, found, met.contacts, fastened.fastenings)
-    told += in_the_air(ground, found, told)
+    told += unheld(ground, found, met.contacts, fastened.fastenings, told)
     boards = _boards(ground, housed, (fastened.bores, own.bores))
     return JoinedScene(ground.scene, boards, met.contacts, fastened.fastenings), told
 
@@ -97,13 +96,6 @@ def _overlaps(ground: Ground, found: Touches) -> list[Diagnostic]:
         elif how.shared is not None:
             told.append(problems.parts_overlap(ground, ground.board(a), ground.board(b), how.shared))
     return told
-
-
-def moving_fronts(scene: Scene) -> frozenset[str]:
-    """The fronts of drawers, doors, and shelves on pins."""
-    fronts = [f"{drawer.path}.front_panel" for bank in scene.banks for drawer in bank.drawers]
-    pinned = [path for bay in scene.shelves if bay.pins for path in bay.boards]
-    return frozenset((*fronts, *pinned, *(path for door in scene.doors for path in door.boards)))
 
 
 def _unfastened(ground: Ground, found: Touches, covered: frozenset[Pair]) -> list[Diagnostic]:

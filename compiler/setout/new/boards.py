@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from setout.new.amounts import DOUBT, UNITS, amount, count, doubtful
 from setout.new.model import Amount, Board, Boards, Column, Granted, Header, LeftOut, Row, Table
@@ -61,12 +61,11 @@ class _Making:
     def done(self) -> Boards:
         stocks = {id(pile): stock for pile, stock in self.piles.stocks(self.unit.spec, self.names)}
         return Boards(
-            tuple(Board(b.name, b.title, stocks[id(pile)].name, *_rest(b)) for b, pile in self.boards),
+            tuple(replace(board, stock=stocks[id(pile)].name) for board, pile in self.boards),
             tuple(stocks.values()),
             tuple(self.left_out),
             self.unit.spec,
             f"{WORDS[self.unit.bare]} ({self.unit.why})" if self.unit.bare else "",
-            self.head.column("grain") is not None,
             tuple(Granted(what, tuple(rows)) for what, rows in self.granted.items()),
         )
 
@@ -122,7 +121,3 @@ class _Making:
         if many is None or not 1 <= many <= _MOST:
             raise _Refused(f"its number {cleaned(written)[:24]!r} is not a count from 1 to {_MOST:,}")
         return many
-
-
-def _rest(board: Board) -> tuple[Amount, Amount, int, bool]:
-    return board.length, board.width, board.count, board.any_grain

@@ -114,7 +114,6 @@ class Boards:
     left_out: tuple[LeftOut, ...]
     unit: str
     assumed: str
-    grain_said: bool
     granted: tuple[Granted, ...] = ()
 
 

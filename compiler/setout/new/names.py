@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Container
 
-from setout.geometry import AXIS_WORDS
+from setout.geometry import AXIS_WORDS, FACE_WORDS
 from setout.read.table import grammar_table
 
 _SHORT = 40  # characters of a name
 _TITLE = 60
-_TAKEN = {*AXIS_WORDS, *("left", "right", "bottom", "top", "front", "back", "room", "project")}
+_TAKEN = {*AXIS_WORDS, *FACE_WORDS, "room", "project"}
 
 
 def cleaned(text: str) -> str:

@@ -11,13 +11,13 @@ from setout.new.amounts import thickness_in
 from setout.new.model import Amount, Stock
 from setout.new.names import cleaned, stock_named
 from setout.new.woods import nominal, solid
+from setout.practice import standard
 from setout.units import inches_per
 
 MOST_LONG, MOST_WIDE, MOST_THICK = 500, 200, 5  # inches; larger than any board
 _USUAL = {"in": (96, 48), "mm": (2440, 1220)}
 _USUAL_LONG = {"in": (96, 120, 144, 192), "mm": (2400, 3000, 3600, 4800)}
 _USUAL_THICK = {"in": Amount(Fraction(3, 4), "in", "3/4"), "mm": Amount(Fraction(18), "mm", "18")}
-_EDGES = {"in": Fraction(1, 2), "mm": Fraction(13)}  # what trimming both edges takes (practice row `edge_trim`)
 _TRIM = {"in": 1, "mm": 25}  # on each edge of a sheet made to measure
 _WIDEST_STICK = 12  # inches; a wider board of solid wood is glued up
 _NEAR = Fraction(1, 16)  # inches, between the dressed size and what the table says of it
@@ -78,7 +78,7 @@ class Pile:
     def size(most: Fraction, usual: int, unit: str) -> int:
         """Of one side of the sheet, its edges still to be trimmed."""
         needed = most / inches_per(unit)
-        return usual if needed <= usual - _EDGES[unit] else ceil(needed) + 2 * _TRIM[unit]
+        return usual if needed <= usual - _trimmed(unit) else ceil(needed) + 2 * _TRIM[unit]
 
 
 @dataclass
@@ -102,6 +102,12 @@ class Piles:
             name = stock_named(f"{size.rest or 'lumber'} {size.name}" if size else pile.material, names)
             names.add(name)
             yield pile, pile.stock(name, unit, materials.count(pile.material.casefold()) == 1)
+
+
+def _trimmed(unit: str) -> Fraction | int:
+    """What trimming both edges of a sheet takes; whole millimetres."""
+    both = 2 * standard().value("edge_trim") / inches_per(unit)
+    return ceil(both) if unit == "mm" else both
 
 
 def inches(found: Amount) -> Fraction:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from setout.new.model import Amount, Boards, Header, Stock, Table
 from setout.new.names import cleaned, row_said
 from setout.new.units import WORDS
+from setout.units import counted
 
 _MOST = 20  # rows, columns and stocks told of one by one
 _MOST_ROWS = 6  # of which one thing was taken for granted
@@ -14,7 +15,7 @@ _MOST_ROWS = 6  # of which one thing was taken for granted
 
 def told(table: Table, head: Header, found: Boards) -> Iterator[str]:
     """What was understood, taken for granted and left out, a line each."""
-    yield f"{_counted(len(found.boards), 'part')} of {_counted(len(found.stocks), 'stock')}"
+    yield f"{counted(len(found.boards), 'part')} of {counted(len(found.stocks), 'stock')}"
     heads = ", ".join(f"{column.means} in {cleaned(column.head)!r}{_in(column.unit)}" for column in head.columns)
     yield f"row {head.row.number} names the columns: {heads}"
     if table.encoding != "UTF-8":
@@ -30,7 +31,7 @@ def told(table: Table, head: Header, found: Boards) -> Iterator[str]:
 def _for_granted(found: Boards, head: Header) -> Iterator[str]:
     if not head.column("count"):
         yield "nothing says how many: one of each"
-    if not found.grain_said:
+    if not head.column("grain"):
         yield "nothing is said of the grain: it runs along the longer side"
     for one in found.granted[:_MOST]:
         yield f"{one.what}: {_rows(one.rows)}"
@@ -38,7 +39,7 @@ def _for_granted(found: Boards, head: Header) -> Iterator[str]:
     said = [line for stock in found.stocks for line in _of_stock(stock, found.unit)]
     yield from said[:_MOST]
     if len(said) > _MOST:
-        yield f"the like of {_counted(len(said) - _MOST, 'more stock')}"
+        yield f"the like of {counted(len(said) - _MOST, 'more stock')}"
 
 
 def _sheets(found: Boards) -> Iterator[str]:
@@ -65,13 +66,13 @@ def _left_out(table: Table, found: Boards) -> Iterator[str]:
     for one in found.left_out[:_MOST]:
         yield f"left out {row_said(one.row, one.part)}: {one.why}"
     if len(found.left_out) > _MOST:
-        yield f"left out {_counted(len(found.left_out) - _MOST, 'more row')} for the like"
+        yield f"left out {counted(len(found.left_out) - _MOST, 'more row')} for the like"
     if table.passed_over:
-        yield f"left out the last {_counted(table.passed_over, 'row')}: the table is too long"
+        yield f"left out the last {counted(table.passed_over, 'row')}: the table is too long"
 
 
 def _rows(rows: Sequence[tuple[int, str]]) -> str:
-    more = f" and {_counted(len(rows) - _MOST_ROWS, 'more row')}" if len(rows) > _MOST_ROWS else ""
+    more = f" and {counted(len(rows) - _MOST_ROWS, 'more row')}" if len(rows) > _MOST_ROWS else ""
     return ", ".join(row_said(*row) for row in rows[:_MOST_ROWS]) + more
 
 
@@ -81,7 +82,3 @@ def _length(found: Amount) -> str:
 
 def _in(unit: str) -> str:
     return f" ({WORDS[unit]})" if unit else ""
-
-
-def _counted(count: int, what: str) -> str:
-    return f"{count:,} {what}{'' if count == 1 else 's'}"

@@ -5,14 +5,16 @@ Kept apart because a held board has the same words in every scene while its numb
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TypeVar
 
 from setout.geometry import Axis, Box, Face, Vec
 from setout.join.model import Bore, JoinedBoard
 from setout.place.model import LooseBoard, Mitre, Notch
 
+T = TypeVar("T")
 End = tuple[int, int]
 """A face as (axis, sign). Sign 0: the hole goes right through, so that neither end is its own."""
 
@@ -63,6 +65,16 @@ class Outline:
     skeleton: Skeleton
     columns: tuple[tuple[Fraction, ...], ...]
     measures: tuple[str, ...] = ()
+
+
+def by_item(skeleton: Skeleton, rows: Sequence[T]) -> Iterator[tuple[Item, list[tuple[T, ...]], tuple[T, ...]]]:
+    """Each item with its points and its numbers. `rows` as in an outline's columns."""
+    at = 3
+    for item in skeleton.items:
+        end = at + 3 * item.points
+        points = [tuple(rows[i : i + 3]) for i in range(at, end, 3)]
+        at = end + item.numbers
+        yield item, points, tuple(rows[end:at])
 
 
 def outline(board: JoinedBoard) -> Outline:

@@ -20,7 +20,7 @@ from typing import NamedTuple
 
 from setout.geometry import Motion
 from setout.piece.numbers import form_text
-from setout.piece.outline import End, Item, Outline, Skeleton
+from setout.piece.outline import End, Item, Outline, Skeleton, by_item
 
 VERSION = "1"
 AXES = "lwt"
@@ -74,14 +74,9 @@ class _Table:
         self.sizes = forms[:3]
         self.show = skeleton.show
         self.items: list[tuple[Item, list[tuple], tuple[Form, ...]]] = []
-        at = 3
-        for item in skeleton.items:
-            points = []
-            for _ in range(item.points):
-                points.append(tuple((tuple(map(sub, s, x)), x) for s, x in zip(self.sizes, forms[at : at + 3])))
-                at += 3
-            self.items.append((item, points, tuple(forms[at : at + item.numbers])))
-            at += item.numbers
+        for item, points, numbers in by_item(skeleton, forms):
+            both = [tuple((tuple(map(sub, s, x)), x) for s, x in zip(self.sizes, point)) for point in points]
+            self.items.append((item, both, numbers))
 
 
 def _scaled(outline: Outline) -> tuple[int, list[Form]]:

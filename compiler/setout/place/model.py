@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from setout.geometry import Axis, Box, Face, Motion, Vec
 from setout.resolve.model import Hardware, Project, Stock
@@ -129,6 +130,11 @@ class Instance:
     motion: Motion
     span: Span
     where: tuple[Trace, ...] = ()  # as a Board's, on the axes of the assembly that holds it
+
+    @property
+    def name(self) -> str:
+        """The path's last step(s) in the assembly that holds it."""
+        return self.path.removeprefix(f"{self.parent}.") if self.parent else self.path
 
 
 @dataclass(frozen=True)
@@ -305,6 +311,16 @@ class Scene:
     doors: tuple[HungDoor, ...] = ()
     shelves: tuple[ShelfBay, ...] = ()
     items: tuple[ItemFit, ...] = ()
+
+    @cached_property
+    def unit_of(self) -> Mapping[str, str]:
+        """For each board the outermost assembly that it belongs to, or the board itself."""
+        return {path: self._outermost(board.owner) or path for path, board in self.boards.items()}
+
+    def _outermost(self, instance: str) -> str:
+        while outer := self.instances[instance].parent:
+            instance = outer
+        return instance
 
 
 @dataclass(frozen=True)

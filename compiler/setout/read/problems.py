@@ -232,7 +232,7 @@ def too_many_digits(span: Span, digits: int) -> Diagnostic:
 # --- names and words -------------------------------------------------------------------------------------
 
 
-def minus_blanks(span: Span, subtracts: bool, sides: tuple[str, str] = ("w", "1/2")) -> Diagnostic:
+def minus_blanks(span: Span, subtracts: bool, sides: tuple[str, str]) -> Diagnostic:
     if subtracts:
         return error(
             "rod114",

@@ -1,4 +1,4 @@
-"""Lengths as text. A length is rounded once, here, to the mark that the spec names."""
+"""Lengths and counts as text. A length is rounded once, here, to the mark that the spec names."""
 
 from __future__ import annotations
 
@@ -47,6 +47,11 @@ def said(value: Fraction, style: Style) -> str:
 def exact(value: Fraction) -> str:
     """The exact inches as a mixed number, however odd the fraction: `22-15/32`, `90/127`."""
     return _mixed(value)
+
+
+def counted(count: int, what: str) -> str:
+    """How many of what has its plural with an s: `1 board`, `1,200 boards`."""
+    return f"{count:,} {what}{'' if count == 1 else 's'}"
 
 
 def _mixed(value: Fraction) -> str:

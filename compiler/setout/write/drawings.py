@@ -30,7 +30,7 @@ from setout.write.cutting.cuts import rows
 from setout.write.cutting.room import room_for_sheet
 from setout.write.drawers import alike_banks
 from setout.write.facts import Facts
-from setout.write.facts.turning import is_turned, squared, turned_board, turned_scene
+from setout.write.facts.turning import is_turned, squared, squared_scene, turned_board
 from setout.write.installing import room_views
 from setout.write.job_sheet import room_for_view
 from setout.write.joinery.build import machined
@@ -93,8 +93,7 @@ def _exploded(facts: Facts, groups: tuple[Group, ...]) -> dict[str, Drawing]:
 
 
 def _apart(facts: Facts, group: Group) -> Drawing:
-    motion, joined = group.first.motion, facts.joined
-    scene = turned_scene(joined, squared(motion)) if is_turned(motion) else joined
+    scene = squared_scene(facts.joined, group.first.motion)
     return exploded(scene, group.key, facts.mark_of, *room_for_drawing(facts, group), facts.style)
 
 

@@ -115,7 +115,7 @@ def _far(room: Area | None, end: Point) -> float:
 
 def _line(canvas: Canvas, raster: Raster, room: Area, end: Point, thing: Pointed) -> None:
     """To the nearer end of the row, and on through all of it, with a dot on each."""
-    start = min(max(end[0], room.left), room.right), min(max(end[1], room.top), room.bottom)
+    start = room.nearest(end)
     canvas.line(start, end, HAIR, OVER)
     if len(thing.points) > 1:
         canvas.polyline(thing.points, HAIR, layer=OVER)

@@ -14,9 +14,15 @@ CELL = 2.5  # points; how finely places are tried
 BOX = 30.0  # points; the squares in which areas are kept
 REACH = 14.0  # how far off words beside a thing stand at best
 TRIES = 40
+CLEARLY = 1.2  # so much larger
 USED = -2  # in a raster: words stand there
 
 _T = TypeVar("_T")
+
+
+def clearly_best(scales: Sequence[float]) -> int:
+    """Which room to draw in, by the scale in each: the first, unless another shows things clearly larger."""
+    return max(range(len(scales)), key=lambda n: scales[n] / (CLEARLY if n else 1))
 
 
 class Taken:

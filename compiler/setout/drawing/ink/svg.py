@@ -62,6 +62,10 @@ class Area(NamedTuple):
             self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
         )
 
+    def nearest(self, to: Point) -> Point:
+        """The point of it from which a line to `to` starts: on its border, unless `to` is in it."""
+        return min(max(to[0], self.left), self.right), min(max(to[1], self.top), self.bottom)
+
     def grown(self, by: float) -> Area:
         return Area(self.left - by, self.top - by, self.right + by, self.bottom + by)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from setout.drawing.ink.lettering import SMALL, wrapped
 from setout.drawing.ink.room import Taken
@@ -71,14 +71,20 @@ def piece(
     """
     if piece.exemplar is None:
         return None
-    job = replace(_job(piece, piece.exemplar, style, width, height, fastenings), landed=tuple(landed))
+    job = _job(piece, piece.exemplar, style, width, height, fastenings, tuple(landed))
     seen = job.lies[0].face.word
     sizes = f"{say(piece.length.amount, style)} x {say(piece.width.amount, style)}"
     return _fitted(job).finished(f"Piece {piece.mark}, {sizes}, seen from {seen}")
 
 
 def _job(
-    piece: Piece, board: JoinedBoard, style: Style, width: float, height: float, fastenings: Iterable[Fastening]
+    piece: Piece,
+    board: JoinedBoard,
+    style: Style,
+    width: float,
+    height: float,
+    fastenings: Iterable[Fastening],
+    landed: tuple[Landed, ...],
 ) -> Job:
     faces = faces_to_draw(board)
     if len(faces) > 1:
@@ -89,7 +95,8 @@ def _job(
     rated = [(_rough_scale(lies, beside, width, height), lies, beside) for lies, beside in ways]
     # as it stands, and one view below the other, unless another way is clearly larger
     best = max(range(len(rated)), key=lambda n: rated[n][0] * (1.25, 1.15, 1.0, 0.9)[n])
-    return Job(piece, board, rated[best][1], rated[best][2], kinds(board, faces[0], settings), style, width, height, ())
+    _, lies, beside = rated[best]
+    return Job(piece, board, lies, beside, kinds(board, faces[0], settings), style, width, height, landed)
 
 
 def _rough_scale(lies: tuple[Lie, ...], beside: bool, width: float, height: float) -> float:

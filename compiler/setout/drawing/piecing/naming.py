@@ -71,21 +71,17 @@ def _letter(canvas: Canvas, frame: Frame, letter: str, targets: Sequence[Area], 
 
 
 def _gap(area: Area, target: Area) -> float:
-    b = _nearest(target, area.middle)
-    a = _nearest(area, b)
+    b = target.nearest(area.middle)
+    a = area.nearest(b)
     return abs(a[0] - b[0]) + abs(a[1] - b[1])
 
 
 def _line_to(canvas: Canvas, area: Area, target: Area) -> None:
     """A thin line from words to what they name, unless that is plain to see."""
-    b = _nearest(target, area.middle)
-    a = _nearest(area, b)
+    b = target.nearest(area.middle)
+    a = area.nearest(b)
     if _gap(area, target) > CLOSE:
         canvas.line(a, b, HAIR, OVER)
-
-
-def _nearest(area: Area, to: Point) -> Point:
-    return min(max(to[0], area.left), area.right), min(max(to[1], area.top), area.bottom)
 
 
 def draw_landed(canvas: Canvas, frame: Frame, landed: Iterable[Landed], taken: Taken) -> None:

@@ -91,10 +91,10 @@ def wrong(diagnostic: Diagnostic) -> Laid:
 
 
 def seen(task: Task, path: str, face: Face) -> Iterator[Diagnostic]:
-    """That heads or pockets come to lie in the face that is to be seen. Inside a drawer they may: all that a `drawers`
-    clause is made into points at the clause."""
+    """That heads or pockets come to lie in the face that is to be seen. In what a `drawers` clause is made into they
+    may."""
     driven = task.ground.board(path)
-    if driven.show == face and driven.head != task.method.span:
+    if driven.show == face and task.joint.owner not in task.ground.drawers:
         yield problems.good_face_pierced(task.joint, task.method, task.a, task.b, driven, face)
 
 

@@ -67,11 +67,8 @@ class _Together:
 
     def _key(self, ident: StepId, draft: Draft) -> tuple:
         """What is alike in this goes together."""
-        group = self._group(ident, draft)
-        apart = (ident.verb, *self.lines.get(ident, ())), tuple(self.measures.get(ident, ()))
-        if group is not None:
-            return (group, *apart)
-        return (self._same(ident, draft), *apart)
+        alike = self._group(ident, draft) or self._same(ident, draft)
+        return alike, (ident.verb, *self.lines.get(ident, ())), tuple(self.measures.get(ident, ()))
 
     def _same(self, ident: StepId, draft: Draft) -> object:
         """Hardware goes onto one thing in one go, boards of one mark that wait for the tape are sawn in one, and what
@@ -83,9 +80,8 @@ class _Together:
         return draft.span if ident.verb == "fasten" else ident
 
     def _group(self, ident: StepId, draft: Draft) -> Group | None:
-        found = {self.group.get(thing) for thing in draft.things}
-        if ident.verb in _SAWN:  # a drawer's front is sawn with its box
-            found = {self.group.get(self.book.drawer_of.get(thing, thing)) for thing in draft.things}
+        boxes = self.book.drawer_of if ident.verb in _SAWN else {}  # a drawer's front is sawn with its box
+        found = {self.group.get(boxes.get(thing, thing)) for thing in draft.things}
         return next(iter(found)) if len(found) == 1 else None
 
     def _one(self, first: object, some: Sequence[Draft], given: Collection[StepId]) -> Draft:

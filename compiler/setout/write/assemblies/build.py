@@ -12,7 +12,7 @@ from setout.write.assemblies.joints import joints
 from setout.write.assemblies.model import Assemblies, Hardware, Part, Sheet, Square
 from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
-from setout.write.facts.faces import own_face, own_sizes
+from setout.write.facts.faces import own_face
 from setout.write.facts.paths import ranges, spoken
 from setout.write.facts.sizes import bored, diagonal, length, size
 
@@ -25,7 +25,7 @@ def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawin
 
 def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
     first = group.first
-    sizes = () if first.box is None else own_sizes(first.motion, first.box.sizes)
+    sizes = () if first.box is None else first.motion.own_sizes(first.box.sizes)
     return Sheet(
         title=first.title or first.definition or facts.project.title,
         letter=facts.letter(first.definition),
@@ -83,7 +83,7 @@ def _square(facts: Facts, instance: Instance) -> Square | None:
     """The front's diagonal; an assembly's alone, since the job's box is mostly air."""
     if instance.box is None or not instance.path:
         return None
-    wide, high, _ = own_sizes(instance.motion, instance.box.sizes)
+    wide, high, _ = instance.motion.own_sizes(instance.box.sizes)
     tolerance = length(facts.project.practice.value("diagonal_tolerance"), facts.style)
     return Square(diagonal(wide, high, facts.style), tolerance, _waits(facts, instance, (wide, high)))
 
@@ -91,5 +91,5 @@ def _square(facts: Facts, instance: Instance) -> Square | None:
 def _waits(facts: Facts, instance: Instance, front: tuple) -> bool:
     """Whether the front is another size in another scene."""
     boxes = [s.scene.instances[instance.path].box for s in facts.plan.pieces.joined.scenes]
-    fronts = {own_sizes(instance.motion, box.sizes)[: Axis.DEEP] for box in boxes if box is not None}
+    fronts = {instance.motion.own_sizes(box.sizes)[: Axis.DEEP] for box in boxes if box is not None}
     return fronts != {front}

@@ -9,7 +9,6 @@ from setout.write.assemblies.joints import joints
 from setout.write.assemblies.model import Joint
 from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
-from setout.write.facts.faces import own_sizes
 
 BESIDE = 215.0  # points; width of a table of parts that stands beside the drawing
 LEAST = 200.0  # points; a lower drawing would show nothing
@@ -73,7 +72,7 @@ def stands_beside(facts: Facts, instance: Instance) -> bool:
     box = instance.box if instance.path else facts.outline
     if box is None or _marks(facts, instance.path) > MOST_BESIDE:
         return False
-    wide, high, deep = own_sizes(instance.motion, box.sizes)
+    wide, high, deep = instance.motion.own_sizes(box.sizes)
     return 5 * (2 * high + deep) >= 4 * (2 * wide + deep)
 
 
@@ -92,7 +91,7 @@ def _is_built(facts: Facts, instance: Instance) -> bool:
 
 
 def _likeness(facts: Facts, instance: Instance) -> tuple:
-    sizes = None if instance.box is None else own_sizes(instance.motion, instance.box.sizes)
+    sizes = None if instance.box is None else instance.motion.own_sizes(instance.box.sizes)
     boards = facts.boards_of.get(instance.path, ())
     marks = tuple((within(instance, path), facts.mark_of[path]) for path in boards)
     held = tuple((within(instance, i.path), i.definition) for i in inside(facts, instance))

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from setout.drawing import Drawing
 from setout.plan.order.model import Reason, Step, StepId
-from setout.write.build_order.making import AtHand, Making, at_hand, makings, put
+from setout.write.build_order.making import AtHand, Making, at_hand, joints_made, makings, put
 from setout.write.build_order.standing import Standing, standings
 from setout.write.facts import Facts
 from setout.write.facts.paths import ranges, spoken
@@ -139,6 +139,7 @@ def _board(facts: Facts, path: str) -> str:
 
 
 def _row(facts: Facts, step: Step, standing: Standing | None) -> Row:
+    joints = joints_made(facts, step)
     return Row(
         number=step.number,
         doing=doing(facts, step),
@@ -147,8 +148,8 @@ def _row(facts: Facts, step: Step, standing: Standing | None) -> Row:
         hours=_hours(step.wait),
         whys=_whys(facts, step),
         each=tuple(_each(step)),
-        makings=makings(facts, step),
-        needs=at_hand(facts, step),
+        makings=makings(facts, joints),
+        needs=at_hand(facts, joints),
         standing=standing,
         fixings=_fixings(facts, step),
     )

@@ -29,23 +29,45 @@ class Making:
 
 @dataclass(frozen=True)
 class AtHand:
-    """`clamps`: something is glued."""
+    """`glued`: clamps are wanted."""
 
     fasteners: tuple[FastenerLine, ...]
     glued: bool
 
 
-def makings(facts: Facts, step: Step) -> tuple[Making, ...]:
-    alike: dict[tuple, list[tuple[Joint, tuple[Contact, ...]]]] = {}
-    for joint, contacts in _made(facts, step):
-        sides = _touched(joint.entering, contacts), _touched(joint.receiving, contacts)
-        texts = tuple(tuple(side.text for side in some) for some in sides)
-        alike.setdefault((*texts, tuple(m.kind for m in joint.methods)), []).append((joint, contacts))
+@dataclass(frozen=True)
+class Made:
+    """A joint as far as a step makes it: the contacts, and the sides that they are about."""
+
+    joint: Joint
+    contacts: tuple[Contact, ...]
+    entering: tuple[Side, ...]
+    receiving: tuple[Side, ...]
+
+
+def joints_made(facts: Facts, step: Step) -> tuple[Made, ...]:
+    """A joint may be made in several steps, in each what it puts in place."""
+    found = []
+    for ident in step.joints:
+        contacts = facts.contacts_of.get(ident, ())
+        if facts.steps_of[ident] > 1:
+            contacts = tuple(c for c in contacts if any(_is_in(c, thing) for thing in put(step)))
+        if contacts:
+            joint = facts.joint_by_id[ident]
+            found.append(Made(joint, contacts, _touched(joint.entering, contacts), _touched(joint.receiving, contacts)))
+    return tuple(found)
+
+
+def makings(facts: Facts, joints: Iterable[Made]) -> tuple[Making, ...]:
+    alike: dict[tuple, list[Made]] = {}
+    for one in joints:
+        texts = (tuple(side.text for side in some) for some in (one.entering, one.receiving))
+        alike.setdefault((*texts, tuple(m.kind for m in one.joint.methods)), []).append(one)
     return tuple(_making(facts, some) for some in alike.values())
 
 
-def at_hand(facts: Facts, step: Step) -> AtHand:
-    return AtHand(*_fastened(facts, list(_made(facts, step))))
+def at_hand(facts: Facts, joints: Sequence[Made]) -> AtHand:
+    return AtHand(*_fastened(facts, joints))
 
 
 def put(step: Step) -> tuple[str, ...]:
@@ -53,43 +75,32 @@ def put(step: Step) -> tuple[str, ...]:
     return step.things or (step.id.target,)
 
 
-def _made(facts: Facts, step: Step) -> Iterable[tuple[Joint, tuple[Contact, ...]]]:
-    """With the contacts made in this step: a joint may be made in several, what each puts in place."""
-    for ident in step.joints:
-        contacts = facts.contacts_of.get(ident, ())
-        if facts.steps_of[ident] > 1:
-            contacts = tuple(c for c in contacts if any(_is_in(c, thing) for thing in put(step)))
-        if contacts:
-            yield facts.joint_by_id[ident], contacts
-
-
 def _is_in(contact: Contact, thing: str) -> bool:
     return any(f"{board}.".startswith(f"{thing}.") for board in (contact.a, contact.b) if board)
 
 
-def _touched(sides: Iterable[Side], contacts: Sequence[Contact]) -> list[Side]:
+def _touched(sides: Iterable[Side], contacts: Sequence[Contact]) -> tuple[Side, ...]:
     """Without those that no contact is about."""
     boards = {path for c in contacts for path in (c.a, c.b)}
-    return [s for s in sides if s.wall is not None or not boards.isdisjoint(s.boards)]
+    return tuple(s for s in sides if s.wall is not None or not boards.isdisjoint(s.boards))
 
 
-def _making(facts: Facts, some: list[tuple[Joint, tuple[Contact, ...]]]) -> Making:
-    joint, contacts = some[0]
-    receiving = _touched(joint.receiving, contacts)
-    cuts = (cut.kind for joint, _ in some for cut in facts.cavities_of.get(joint.id, ()))
+def _making(facts: Facts, some: Sequence[Made]) -> Making:
+    first = some[0]
+    cuts = (cut.kind for one in some for cut in facts.cavities_of.get(one.joint.id, ()))
     return Making(
-        ranges(dict.fromkeys(side.text for side in _touched(joint.entering, contacts))),
-        ranges(dict.fromkeys(side.text for side in receiving if side.wall is None)),
-        tuple(side.wall.word for side in receiving if side.wall is not None),
+        ranges(dict.fromkeys(side.text for side in first.entering)),
+        ranges(dict.fromkeys(side.text for side in first.receiving if side.wall is None)),
+        tuple(side.wall.word for side in first.receiving if side.wall is not None),
         tuple(dict.fromkeys(cuts)),
         *_fastened(facts, some),
     )
 
 
-def _fastened(facts: Facts, some: list[tuple[Joint, tuple[Contact, ...]]]) -> tuple[tuple[FastenerLine, ...], bool]:
+def _fastened(facts: Facts, some: Sequence[Made]) -> tuple[tuple[FastenerLine, ...], bool]:
     """Fasteners by size in every scene, and whether there is glue."""
-    ids = {contact.id for _, contacts in some for contact in contacts}
-    wanted = [joint.id for joint, _ in some]
+    ids = {contact.id for one in some for contact in one.contacts}
+    wanted = [one.joint.id for one in some]
     scenes = [
         tuple(f for joint in wanted for f in scene.get(joint, ()) if f.contact in ids) for scene in facts.fastenings_of
     ]

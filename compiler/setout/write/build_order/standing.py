@@ -10,7 +10,7 @@ from setout.geometry import Axis, Box
 from setout.write.facts import Facts
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import Length, length
-from setout.write.installing import datum, units, waits
+from setout.write.installing import datum, waits
 
 
 @dataclass(frozen=True)
@@ -37,7 +37,7 @@ class Standing:
 
 def standings(facts: Facts) -> Mapping[int, Standing]:
     """For all that is set and hung one by one, unless it is one thing alone in no room; by the step's number."""
-    boxes = {unit.path: unit.outline for unit in units(facts)}
+    boxes = {unit.path: unit.outline for unit in facts.carried}
     room = datum(facts)
     made: dict[int, Standing] = {}
     if room is None or (len(boxes) < 2 and facts.scene.room is None):

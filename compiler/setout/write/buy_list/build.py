@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from setout.plan.buying.model import BuyLine
 from setout.write.facts import Facts
-from setout.write.facts.sizes import Length, area, bought, length, run
+from setout.write.facts.sizes import Length, area, length, maybe_bought, rounded_up, run
 from setout.write.facts.supply import money
 
 COUNTERS = (
@@ -79,14 +79,13 @@ def _counter(facts: Facts, kind: str, of: tuple[str, ...]) -> Counter:
 
 def _row(facts: Facts, line: BuyLine) -> Row:
     style = facts.style
-    long, across = (None if value is None else bought(value, style) for value in (line.length, line.diameter))
     return Row(
         kind=line.kind,
         title=line.title,
         sizes=tuple(length(value, style) for value in line.sizes),
         gauge=line.gauge,
-        length=long,
-        diameter=across,
+        length=maybe_bought(line.length, style),
+        diameter=maybe_bought(line.diameter, style),
         need=_amount(facts, line.kind, line.need),
         on_hand=_amount(facts, line.kind, line.on_hand) if line.on_hand else "",
         packs=line.packs,
@@ -108,4 +107,4 @@ def _amount(facts: Facts, kind: str, value: Fraction) -> str:
         return area(value, facts.style)
     if kind == "edging":
         return run(value, facts.style)
-    return str(-(-value.numerator // value.denominator))
+    return str(rounded_up(value))

@@ -7,12 +7,12 @@ from fractions import Fraction
 
 from setout.geometry import Axis
 from setout.write.facts import Facts
+from setout.write.facts.measures import KILOGRAMS
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import Length, decimal, length
 
 # ASTM F2057-23: free-standing clothing storage 27 in high and up; a fair bound for any tall box
 TALL = Fraction(27)
-KILOGRAMS = Fraction(45359237, 100000000)  # in a pound, exactly
 
 
 @dataclass(frozen=True)
@@ -54,10 +54,7 @@ def _on_wall(facts: Facts) -> tuple[str, ...]:
 
 def _standing(facts: Facts, board: str) -> str:
     """The outermost assembly a board belongs to; the job's own boards stand together as ""."""
-    owner = facts.scene.boards[board].owner
-    while outer := facts.scene.instances[owner].parent:
-        owner = outer
-    return owner
+    return facts.unit_of[board] if facts.scene.boards[board].owner else ""
 
 
 def _tall(facts: Facts, on_wall: tuple[str, ...]) -> tuple[str, ...]:

@@ -6,14 +6,11 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from setout.compare.model import Changes, Delta
+from setout.compare.model import ANEW, Changes, Delta
 from setout.units import Style, printed
 from setout.write.changes.placing import elsewhere, stands_elsewhere
 from setout.write.changes.wording import counted
 from setout.write.facts.sizes import area, decimal
-
-ANEW = {"restocked", "resized", "regrained", "refaced", "other-hand", "machined"}
-"""How a board is another one to cut."""
 
 
 def summary(changes: Changes, style: Style) -> Iterator[str]:

@@ -28,7 +28,8 @@ def _text(sheet: Sheet) -> Iterator[str]:
         yield ""
         yield table.title
         yield from (f"  {line}" for line in wrap(table.note, WIDTH - 2))
-        yield from (f"  {line}".rstrip() for row in table.rows for line in _row(row, _widths(table)))
+        widths = _widths(table)
+        yield from (f"  {line}".rstrip() for row in table.rows for line in _row(row, widths))
 
 
 def _widths(table: Table) -> list[int]:

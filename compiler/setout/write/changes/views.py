@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from setout.compare.model import BoardChange, Changes, Way
+from setout.compare.model import ANEW, BoardChange, Changes, Way
 from setout.drawing import Apart, Drawing, Front, exploded_alike, fronts_alike, trimmed
 from setout.geometry import Axis, Face
 from setout.join.model import JoinedBoard
@@ -14,9 +14,10 @@ from setout.piece import flat
 from setout.piece.model import Piece
 from setout.write.facts import Facts
 from setout.write.facts.paths import ranges
-from setout.write.facts.turning import is_turned, squared, turned_board, turned_scene
+from setout.write.facts.ticks import ticks
+from setout.write.facts.turning import squared, squared_scene, turned_board
 
-CUT = {"restocked", "resized", "regrained", "refaced", "other-hand", "machined", "turned"}
+CUT = ANEW | {"turned"}
 """How a board is another than before; one that is held otherwise, moved or renamed is not."""
 GAP = 14.0
 HIGH = 290.0  # points; two assemblies to a page
@@ -46,6 +47,10 @@ class CutLines:
     count: int
     drawing: Drawing
 
+    @property
+    def ticks(self) -> int:
+        return ticks(self.count)
+
 
 @dataclass(frozen=True)
 class Views:
@@ -68,14 +73,17 @@ def _is_cut_anew(change: BoardChange) -> bool:
     return change.old is None or change.new is None or bool(CUT.intersection(change.how))
 
 
+def _is_placed(change: BoardChange, old: Facts, new: Facts) -> bool:
+    """Whether it stands in either job, and is no loose board."""
+    return any(side and side.path in f.joined.boards for side, f in ((change.old, old), (change.new, new)))
+
+
 # --- the job ---------------------------------------------------------------------------------------------
 
 
 def _job(changes: Changes, old: Facts, new: Facts) -> Both | None:
     """None where nothing in place is cut otherwise, or moves."""
-    placed = [
-        c for c in changes.boards if any(s and s.path in f.joined.boards for s, f in ((c.old, old), (c.new, new)))
-    ]
+    placed = [change for change in changes.boards if _is_placed(change, old, new)]
     if not (placed or changes.assemblies) or not (old.joined.boards and new.joined.boards):
         return None
     anew = [c for c in placed if _is_cut_anew(c)]
@@ -103,22 +111,17 @@ def _assemblies(changes: Changes, old: Facts, new: Facts) -> Iterator[Both]:
 
 def _by_owner(changes: Changes, old: Facts, new: Facts) -> dict[tuple[str, str], list[BoardChange]]:
     """What is cut anew, by the assembly that both plans have, before and now; each with boards of its own in both."""
-    to_old = {_owner(new, pair.new): _owner(old, pair.old) for pair in changes.pairs}
+    to_old = {new.place(pair.new)[0]: old.place(pair.old)[0] for pair in changes.pairs}
     to_new = {before: now for now, before in to_old.items()}
     found: dict[tuple[str, str], list[BoardChange]] = {}
     for change in filter(_is_cut_anew, changes.boards):
-        before = change.old.owner if change.old else to_old.get(_owner(new, change.new.path)) if change.new else None
+        before = change.old.owner if change.old else to_old.get(change.new.owner) if change.new else None
         now = change.new.owner if change.new else to_new.get(before or "")
         if before is None or now is None or before not in old.boards_of or now not in new.boards_of:
             continue
-        if any(side and side.path in f.joined.boards for side, f in ((change.old, old), (change.new, new))):
+        if _is_placed(change, old, new):
             found.setdefault((before, now), []).append(change)
     return found
-
-
-def _owner(facts: Facts, path: str) -> str:
-    board = facts.scene.boards.get(path) or facts.loose_by_path[path]
-    return board.owner
 
 
 def _likeness(change: BoardChange) -> tuple:
@@ -146,8 +149,7 @@ def _side(facts: Facts, path: str, changed: Iterable[tuple], word: str) -> Apart
             heavy.add(board.path)
             marks[board.path] = f"{board.mark} {word}" if alone else board.mark
     motion = facts.scene.instances[path].motion
-    scene = turned_scene(facts.joined, squared(motion)) if is_turned(motion) else facts.joined
-    return Apart(scene, path, marks, frozenset(heavy))
+    return Apart(squared_scene(facts.joined, motion), path, marks, frozenset(heavy))
 
 
 # --- cut lines -------------------------------------------------------------------------------------------

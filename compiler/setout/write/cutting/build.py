@@ -28,9 +28,8 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
         return None
     cuts = [cut for stock in cutting.stocks for plan in stock.sources for cut in plan.cuts]
     costs = [stock.cost for stock in cutting.stocks if stock.cost is not None]
-    stocks = tuple(_stock(facts, stock, drawings) for stock in cutting.stocks)
     return CuttingPages(
-        stocks=stocks,
+        stocks=tuple(_stock(facts, stock, drawings) for stock in cutting.stocks),
         cost=money(sum(costs, Fraction(0))) if costs else "",
         priceless=tuple(stock.stock.title for stock in cutting.stocks if stock.cost is None),
         batches=batches(cutting, facts.style),
@@ -46,7 +45,6 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
         ripped=_any(cuts, "rip"),
         crosscut=_any(cuts, "crosscut"),
         equals=equals(cutting),
-        halves=any(row.last for stock in stocks for source in stock.sources for row in source.rows),
     )
 
 

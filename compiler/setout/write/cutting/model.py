@@ -119,8 +119,7 @@ class Reserved:
 @dataclass(frozen=True)
 class CuttingPages:
     """`cost` of all that is bought and has a price; `priceless` what has none. `kerfs` with the stocks planned with
-    each, `saws` those that cut, with theirs. `halves`: some cuts take less than the blade's width. `rack` is text that
-    another spec can include."""
+    each, `saws` those that cut, with theirs. `rack` is text that another spec can include."""
 
     stocks: tuple[StockSheet, ...]
     cost: str
@@ -138,7 +137,11 @@ class CuttingPages:
     crosscut: bool
     saws: tuple[tuple[str, Length], ...] = ()
     equals: Equals = Equals(0, 0, ())
-    halves: bool = False
+
+    @property
+    def halves(self) -> bool:
+        """Some cuts take less than the blade's width."""
+        return any(row.last for stock in self.stocks for source in stock.sources for row in source.rows)
 
     @property
     def sheets(self) -> tuple[StockSheet, ...]:

@@ -11,7 +11,6 @@ from setout.place.model import HungDoor, ItemFit, ShelfBay
 from setout.write.drawers.banks import alike_banks, bank_of
 from setout.write.drawers.model import Door, Drawers, Kept, Shelves
 from setout.write.facts import Facts
-from setout.write.facts.faces import own_sizes
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import bored, length
 
@@ -34,7 +33,7 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Drawers | None:
 
 def _door(facts: Facts, door: HungDoor) -> Door:
     style, motion = facts.style, facts.scene.instances[door.owner].motion
-    wide, high, thick = own_sizes(motion, facts.scene.boards[door.boards[0]].box.sizes)
+    wide, high, thick = motion.own_sizes(facts.scene.boards[door.boards[0]].box.sizes)
     hinge = None if door.hardware is None else door.hardware.hinge
     return Door(
         name=spoken(door.path),

@@ -55,7 +55,7 @@ class Block:
 @dataclass(frozen=True)
 class Bank:
     """`names` of the openings alike. `sides` the marks that the slides are screwed to, left and right; `packers` the
-    marks that fill up to the opening, with how many in one bank. `left_over` None when fronts and gaps fill it."""
+    marks that fill up to the opening, with how many in one bank."""
 
     names: tuple[str, ...]
     drawing: Drawing | None

@@ -126,6 +126,3 @@ def _partner(facts: Facts, one: Footprint) -> tuple[str, str]:
     """Owner and name, without the owner where it is the board's own."""
     partner, board = facts.scene.boards[one.partner], facts.scene.boards[one.board]
     return ("" if partner.owner == board.owner else partner.owner), partner.name
-
-
-

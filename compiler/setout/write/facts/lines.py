@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from setout.write.facts.model import Facts
-from setout.write.facts.sizes import Count, Length, bored, bought
+from setout.write.facts.sizes import Count, Length, bored, maybe_bought
 from setout.write.facts.totals import Bored, Fasteners
 
 
@@ -38,5 +38,5 @@ def hole_lines(facts: Facts, counted: tuple[Bored, ...]) -> tuple[HoleLine, ...]
 
 
 def _fastener(facts: Facts, f: Fasteners) -> FastenerLine:
-    long, across = (None if value is None else bought(value, facts.style) for value in (f.length, f.diameter))
+    long, across = (maybe_bought(value, facts.style) for value in (f.length, f.diameter))
     return FastenerLine(f.kind, f.gauge, long, across, f.count)

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from setout.resolve.wood import LB_PER_FT2
 from setout.units import Style
 from setout.write.facts.sizes import MM, decimal
 
 KILOGRAMS = Fraction(45359237, 100000000)  # in a pound, exactly
-SQUARE_FOOT = Fraction(144) * MM * MM / 1_000_000  # in square metres
 
 
 def heavy(pounds: Fraction | float, style: Style) -> str:
@@ -21,7 +21,7 @@ def heavy(pounds: Fraction | float, style: Style) -> str:
 
 def spread(pounds_a_foot: Fraction, style: Style) -> str:
     """A load on each square foot or metre, without its unit."""
-    each = pounds_a_foot * KILOGRAMS / SQUARE_FOOT if style.metric else pounds_a_foot
+    each = pounds_a_foot / LB_PER_FT2 if style.metric else pounds_a_foot
     return decimal(Fraction(each), 0)
 
 

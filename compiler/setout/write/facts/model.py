@@ -9,7 +9,8 @@ from functools import cached_property
 from typing import TypeVar
 
 from setout.geometry import Box, Face
-from setout.join import Footprint, footprints, unsettled
+from setout.inspect.model import CarriedUnit
+from setout.join import Footprint
 from setout.join.model import Cavity, Contact, Fastening, JoinedScene
 from setout.piece.model import Piece
 from setout.place.model import Fitting, Instance, Joint, LooseBoard, Scene
@@ -71,6 +72,32 @@ class Facts:
         """Paths of an assembly's own boards, by the assembly's path."""
         return _gathered((board.owner, board.path) for board in self.scene.boards.values())
 
+    @property
+    def unit_of(self) -> Mapping[str, str]:
+        return self.scene.unit_of
+
+    @cached_property
+    def boards_in_unit(self) -> Mapping[str, tuple[str, ...]]:
+        return _gathered((unit, path) for path, unit in self.unit_of.items())
+
+    @cached_property
+    def room_contacts_of(self) -> Mapping[str, tuple[Contact, ...]]:
+        """By unit, its contacts with walls and floor."""
+        return _gathered((self.unit_of[c.a], c) for c in self.joined.contacts if c.b is None)
+
+    @cached_property
+    def carried(self) -> tuple[CarriedUnit, ...]:
+        """Assemblies placed in the job with the boards that go between them, else boards fixed to the room; in the
+        order of the build."""
+        found = self.plan.inspected
+        if found is None:
+            return ()
+        steps = [step.id.target for step in self.plan.order.steps if step.id.verb in ("set", "hang")]
+        turn = {target: n for n, target in enumerate(steps)}
+        assemblies = any(self.scene.instances)
+        wanted = [unit for unit in found.carried if assemblies or unit.path in self.room_contacts_of]
+        return tuple(sorted(wanted, key=lambda unit: turn.get(unit.path, len(turn))))
+
     @cached_property
     def loose_of(self) -> Mapping[str, tuple[LooseBoard, ...]]:
         """By assembly, as are joints and hardware."""
@@ -125,15 +152,15 @@ class Facts:
         count = Counter((laid.mark, p.source.id) for s in stocks for p in s.sources for laid in p.laid)
         return _gathered((mark, (source, n)) for (mark, source), n in count.items())
 
-    @cached_property
+    @property
     def footprints(self) -> Mapping[str, tuple[Footprint, ...]]:
         """Where others land on a board, by the board's path."""
-        return footprints(self.joined)
+        return self.joined.footprints
 
-    @cached_property
+    @property
     def footprints_wait(self) -> frozenset[tuple[str, str, Face]]:
         """Board, partner and face of the footprints that are elsewhere on the board in another scene."""
-        return unsettled(self.plan.pieces.joined)
+        return self.plan.pieces.joined.unsettled
 
     @cached_property
     def landings(self) -> Mapping[str, tuple[Landing, ...]]:
@@ -157,9 +184,12 @@ class Facts:
         return self.project.title if known is None else known.title or known.name
 
     def where(self, piece: Piece) -> tuple[Where, ...]:
-        return fold(self._place(path) for path in piece.boards)
+        return self.places(piece.boards)
 
-    def _place(self, path: str) -> tuple[str, str]:
+    def places(self, paths: Iterable[str]) -> tuple[Where, ...]:
+        return fold(self.place(path) for path in paths)
+
+    def place(self, path: str) -> tuple[str, str]:
         """Owner and name of a board, loose ones too."""
         board = self.scene.boards.get(path) or self.loose_by_path[path]
         return board.owner, board.name

@@ -66,6 +66,10 @@ def bought(value: Fraction, style: Style) -> Length:
     return Length(exact(value) + about)
 
 
+def maybe_bought(value: Fraction | None, style: Style) -> Length | None:
+    return None if value is None else bought(value, style)
+
+
 def size(value: Size, style: Style) -> Length:
     """A piece's size: a plain length, or a formula to fill in."""
     shown = length(value.amount, style)

@@ -52,6 +52,11 @@ def turned_scene(joined: JoinedScene, by: Motion) -> JoinedScene:
     return replace(joined, scene=scene, boards=boards, contacts=contacts)
 
 
+def squared_scene(joined: JoinedScene, motion: Motion) -> JoinedScene:
+    """The job turned so that the assembly placed by `motion` stands square."""
+    return turned_scene(joined, squared(motion)) if is_turned(motion) else joined
+
+
 def _board(board: Board, by: Motion) -> Board:
     x, y, z = (by.to.index(axis) for axis in range(3))
     return replace(

@@ -2,6 +2,6 @@
 
 from setout.write.installing.build import Installing, build
 from setout.write.installing.fixing import Fixing, fixings
-from setout.write.installing.units import datum, room_views, units, waits
+from setout.write.installing.units import datum, room_views, waits
 
-__all__ = ["Fixing", "Installing", "build", "datum", "fixings", "room_views", "units", "waits"]
+__all__ = ["Fixing", "Installing", "build", "datum", "fixings", "room_views", "waits"]

@@ -8,13 +8,13 @@ from fractions import Fraction
 
 from setout.drawing import Drawing
 from setout.geometry import Axis, Box
-from setout.inspect import CAUTION, CarriedUnit, Hung
+from setout.inspect import CAUTION, CarriedUnit, Hung, Lifted
 from setout.write.facts import Facts
 from setout.write.facts.measures import heavy
 from setout.write.facts.paths import spoken
-from setout.write.facts.sizes import Length, bought, length
+from setout.write.facts.sizes import Length, bought, length, rounded_up
 from setout.write.installing.fixing import Fixing, fixings
-from setout.write.installing.units import datum, shown, studs, to_room, units, waits
+from setout.write.installing.units import datum, shown, studs, waits
 
 MOST_LEVELS = 12
 
@@ -104,11 +104,12 @@ class Installing:
 
 def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
     """`drawings` "front" and "top". None for a job that is one thing, and is told of no room."""
-    found, placed = facts.plan.inspected, units(facts)
+    found, placed = facts.plan.inspected, facts.carried
     if found is None or not placed or (facts.scene.room is None and len(placed) < 2 and not _fixed(facts, placed)):
         return None
     room = facts.project.room
-    listed = tuple(_unit(facts, n, unit) for n, unit in enumerate(placed, 1))
+    lifts = {one.path: one for one in found.lifts if one.kind != "sheet"}
+    listed = tuple(_unit(facts, n, unit, lifts.get(unit.path)) for n, unit in enumerate(placed, 1))
     return Installing(
         room="" if room is None else room.title,
         room_sizes=() if room is None else tuple(length(room.sizes[axis], facts.style) for axis in Axis),
@@ -131,15 +132,14 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
 
 
 def _fixed(facts: Facts, placed: tuple[CarriedUnit, ...]) -> bool:
-    return any(to_room(facts, unit.path) for unit in placed)
+    return any(unit.path in facts.room_contacts_of for unit in placed)
 
 
-def _unit(facts: Facts, number: int, unit: CarriedUnit) -> Unit:
+def _unit(facts: Facts, number: int, unit: CarriedUnit, lift: Lifted | None) -> Unit:
     box, style, room = unit.outline, facts.style, datum(facts)
-    assert room is not None and facts.plan.inspected is not None
+    assert room is not None
     instance = facts.scene.instances.get(unit.path)
-    lift = next((one for one in facts.plan.inspected.lifts if one.path == unit.path and one.kind != "sheet"), None)
-    walls = tuple(dict.fromkeys(c.face_a.word for c in to_room(facts, unit.path)))
+    walls = tuple(dict.fromkeys(c.face_a.word for c in facts.room_contacts_of.get(unit.path, ())))
     return Unit(
         number=number,
         name=facts.mark_of[unit.path] + " " + spoken(unit.path) if instance is None else spoken(unit.path),
@@ -177,7 +177,7 @@ def _levels(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Level, ...]:
     found: dict[tuple[Fraction, str, bool], list[str]] = {}
     for unit in placed:
         stands = unit.outline.lo[1] <= room.lo[1]
-        on_wall = any(c.face_a.axis != Axis.HIGH for c in to_room(facts, unit.path))
+        on_wall = any(c.face_a.axis != Axis.HIGH for c in facts.room_contacts_of.get(unit.path, ()))
         if unit.path in facts.scene.instances if stands else on_wall:
             height = (unit.outline.hi if stands else unit.outline.lo)[1] - room.lo[1]
             key = height, "over" if stands else "under", waits(facts, unit.path)
@@ -225,6 +225,6 @@ def _estimate(facts: Facts, hung: Hung) -> Estimate:
         "" if hung.weight is None else heavy(hung.weight, style),
         heavy(hung.contents, style),
         *said,
-        used="" if used is None else f"{-(-Fraction(used) * 100 // 1)} %",
+        used="" if used is None else f"{rounded_up(Fraction(used) * 100)} %",
         too_much=found is not None and (used is None or used > 1),
     )

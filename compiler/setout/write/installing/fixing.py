@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from setout.geometry import Axis
 from setout.write.facts import Facts
-from setout.write.facts.sizes import Length, bought, length
-from setout.write.installing.units import datum, to_room
+from setout.write.facts.sizes import Length, length, maybe_bought
+from setout.write.installing.units import datum
 
 
 @dataclass(frozen=True)
@@ -26,7 +26,7 @@ class Fixing:
 
 def fixings(facts: Facts, unit: str) -> tuple[Fixing, ...]:
     """Screws into walls, by wall and size, with where they are drilled."""
-    contacts = {c.id: c for c in to_room(facts, unit) if c.face_a.axis != Axis.HIGH}
+    contacts = {c.id: c for c in facts.room_contacts_of.get(unit, ()) if c.face_a.axis != Axis.HIGH}
     found: dict[tuple, list[str]] = {}
     count: dict[tuple, int] = {}
     for f in facts.joined.fastenings:
@@ -49,7 +49,7 @@ def _fixing(facts: Facts, key: tuple, count: int, ids: list[str], studs: bool) -
         wall,
         count,
         gauge,
-        None if long is None else bought(long, facts.style),
+        maybe_bought(long, facts.style),
         tuple(length(v, facts.style) for v in heights),
         tuple(length(v, facts.style) for v in places),
         studs,

@@ -6,40 +6,11 @@ from fractions import Fraction
 
 from setout.drawing import Drawing, InRoom, Standing, in_room
 from setout.geometry import Axis, Box
-from setout.inspect.model import CarriedUnit
-from setout.join.model import Contact
 from setout.write.facts import Facts
 from setout.write.facts.paths import spoken
 
 AIR = Fraction(18)  # inches of empty floor drawn before the job
 HIGH = {"front": 285.0, "top": 235.0}  # points; both on one page
-
-
-def units(facts: Facts) -> tuple[CarriedUnit, ...]:
-    """Assemblies placed in the job with the boards that go between them, else boards fixed to the room; in the order of
-    the build."""
-    found = facts.plan.inspected
-    if found is None:
-        return ()
-    assemblies = any(facts.scene.instances)
-    turn = _turns(facts)
-    wanted = [unit for unit in found.carried if assemblies or _to_room(facts, unit.path)]
-    return tuple(sorted(wanted, key=lambda unit: turn.get(unit.path, len(turn))))
-
-
-def to_room(facts: Facts, unit: str) -> tuple[Contact, ...]:
-    """Its contacts with walls and floor."""
-    return tuple(c for c in facts.joined.contacts if c.b is None and outermost(facts, c.a) == unit)
-
-
-def outermost(facts: Facts, board: str) -> str:
-    """The outermost assembly a board belongs to, or the board itself."""
-    owner = facts.scene.boards[board].owner
-    if not owner:
-        return board
-    while outer := facts.scene.instances[owner].parent:
-        owner = outer
-    return owner
 
 
 def studs(facts: Facts) -> tuple[Fraction, ...]:
@@ -55,7 +26,7 @@ def studs(facts: Facts) -> tuple[Fraction, ...]:
 def room_views(facts: Facts) -> dict[str, Drawing]:
     """The back wall and the plan; none without a room."""
     room = facts.project.room
-    things = [Standing(str(n), unit.outline) for n, unit in enumerate(units(facts), 1)]
+    things = [Standing(str(n), unit.outline) for n, unit in enumerate(facts.carried, 1)]
     if room is None or facts.scene.room is None or not things:
         return {}
     parts = [InRoom(_name(one.kind, one.title), one.box, one.kind == "obstacle") for one in room.boxes]
@@ -70,7 +41,7 @@ def shown(facts: Facts, side: str) -> Box:
     """The room as far as it is drawn: of a deep one the plan leaves out the empty part in front of the job."""
     room = facts.scene.room
     assert room is not None and facts.project.room is not None
-    boxes = [unit.outline for unit in units(facts)] + [one.box for one in facts.project.room.boxes]
+    boxes = [unit.outline for unit in facts.carried] + [one.box for one in facts.project.room.boxes]
     front = min((box.lo[Axis.DEEP] for box in boxes), default=room.lo[Axis.DEEP]) - AIR
     if side != "top" or front <= room.lo[Axis.DEEP]:
         return room
@@ -80,7 +51,7 @@ def shown(facts: Facts, side: str) -> Box:
 def waits(facts: Facts, unit: str) -> bool:
     """Whether any of its boards stands elsewhere in another scene."""
     scenes = [scene.scene for scene in facts.plan.pieces.joined.scenes]
-    own = [path for path in facts.scene.boards if outermost(facts, path) == unit]
+    own = facts.boards_in_unit.get(unit, ())
     return any(len({(s.boards[path].box.lo, s.boards[path].box.hi) for s in scenes}) > 1 for path in own)
 
 
@@ -91,13 +62,3 @@ def datum(facts: Facts) -> Box | None:
 
 def _name(kind: str, title: str) -> str:
     return f"{kind}: {spoken(title)}" if title else kind
-
-
-def _turns(facts: Facts) -> dict[str, int]:
-    """When each is set or hung."""
-    steps = [step.id.target for step in facts.plan.order.steps if step.id.verb in ("set", "hang")]
-    return {target: n for n, target in enumerate(steps)}
-
-
-def _to_room(facts: Facts, board: str) -> bool:
-    return any(c.b is None for c in facts.joined.contacts if c.a == board)

@@ -9,7 +9,6 @@ import json
 from dataclasses import dataclass
 from hashlib import sha256
 
-from setout.join import footprints, unsettled
 from setout.join.model import Contact, Fastening
 from setout.piece.model import Piece, Size
 from setout.place.model import Fitting, Instance
@@ -76,7 +75,7 @@ def _content(plan: Plan) -> Json:
 
 def _boards(plan: Plan) -> list[Json]:
     joined = plan.pieces.joined
-    prints, waiting = footprints(joined.drawn), unsettled(joined)
+    prints, waiting = joined.drawn.footprints, joined.unsettled
     return [board_of(board, plan, prints.get(path, ()), waiting) for path, board in joined.drawn.boards.items()]
 
 

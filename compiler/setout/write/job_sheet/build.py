@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from setout.drawing import Drawing
 from setout.resolve.model import Stock
 from setout.write.facts import Facts
-from setout.write.facts.faces import own_sizes
 from setout.write.facts.lines import FastenerLine, HoleLine, fastener_lines, hole_lines
 from setout.write.facts.paths import Where, ranges, spoken
 from setout.write.facts.sizes import Length, area, length, run, size
@@ -113,7 +112,7 @@ def _things(facts: Facts) -> tuple[Thing, ...]:
     alike: dict[tuple, list[str]] = {}
     for instance in facts.scene.instances.values():
         if instance.parent == "" and instance.box is not None:
-            sizes = own_sizes(instance.motion, instance.box.sizes)
+            sizes = instance.motion.own_sizes(instance.box.sizes)
             alike.setdefault((instance.definition, instance.title, sizes), []).append(instance.path)
     return tuple(
         Thing(facts.letter(definition), title or definition, ranges(names), len(names), _lengths(facts, sizes))

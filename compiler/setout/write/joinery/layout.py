@@ -11,7 +11,7 @@ from setout.geometry import Axis, Face
 from setout.piece.model import Piece
 from setout.write.facts import Facts
 from setout.write.facts.layout import Landing
-from setout.write.facts.paths import Where, fold
+from setout.write.facts.paths import Where
 from setout.write.facts.sizes import Length, length
 
 BESIDE, LINE = 170.0, 15.0  # points: the width they need beside a drawing, and the height of each
@@ -72,12 +72,11 @@ def _group_of(one: Landing) -> tuple:
 
 def _lines(facts: Facts, group: list[Landing], drawn: bool) -> Lines:
     first = group[0]
-    boards = (facts.scene.boards[path] for path in first.on)
     return Lines(
         face=_side(first, first.face),
         unseen=drawn and not first.seen and first.face.axis == first.thick,
         zero=_zero(first, first.across[0]),
-        only=fold((board.owner, board.name) for board in boards),
+        only=facts.places(first.on),
         lines=tuple(_line(facts, one) for one in group),
     )
 

@@ -11,7 +11,7 @@ from setout.inspect.model import Lifted, Moves, OnFeet, Sag, Standing
 from setout.resolve.model import Stock
 from setout.write.facts import Facts
 from setout.write.facts.measures import fine, heavy, spread
-from setout.write.facts.paths import Where, fold, ranges, spoken
+from setout.write.facts.paths import Where, ranges, spoken
 from setout.write.facts.sizes import Length, length
 from setout.write.weights.sources import Known, Source, known, share_of_span, sources
 
@@ -199,7 +199,7 @@ def _sag(facts: Facts, some: tuple[Sag, ...]) -> SagRow:
     mends = (("thick", one.thickness_needed), ("span", one.longest_span), ("strip", one.strip))
     return SagRow(
         mark=facts.mark_of[one.board],
-        where=_where(facts, [sag.board for sag in some]),
+        where=facts.places(sag.board for sag in some),
         span=length(one.span, style),
         ends=one.ends,
         found=one.found,
@@ -225,7 +225,7 @@ def _moving(facts: Facts, one: Moves) -> tuple:
 
 def _move(facts: Facts, some: tuple[Moves, ...]) -> Move:
     one, style = some[0], facts.style
-    where = _where(facts, [wood.board for wood in some])
+    where = facts.places(wood.board for wood in some)
     said = (fine(value, style) for value in (one.grows, one.shrinks, one.gap))
     return Move(facts.mark_of[one.board], where, one.species, length(one.size, style), *said, held=one.held)
 
@@ -233,11 +233,6 @@ def _move(facts: Facts, some: tuple[Moves, ...]) -> Move:
 def _feet(facts: Facts, one: OnFeet) -> Feet:
     each, weight = heavy(one.each, facts.style), heavy(one.weight, facts.style)
     return Feet(spoken(one.unit), one.hardware, one.count, each, weight, one.weight > one.each * one.count)
-
-
-def _where(facts: Facts, boards: Iterable[str]) -> tuple[Where, ...]:
-    placed = (facts.scene.boards[path] for path in boards)
-    return fold((board.owner, board.name) for board in placed)
 
 
 def _stands(one: Standing) -> tuple:

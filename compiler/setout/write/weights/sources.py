@@ -6,18 +6,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from setout.resolve.model import Stock
+from setout.resolve.wood import LB_PER_FT3, PSI
 from setout.strength import figure, figures, find_panel, find_species
 from setout.units import Style
-from setout.write.facts.measures import KILOGRAMS
-from setout.write.facts.sizes import MM, decimal
-
-CUBIC_FOOT = Fraction(1728) * MM**3 / 1_000_000_000  # in cubic metres
-NEWTONS = KILOGRAMS * Fraction(980665, 100000)  # in a pound of force, exactly
+from setout.write.facts.sizes import decimal
 
 
 @dataclass(frozen=True)
 class Source:
-    """`about` "sag", "load", "limit", "creep", "lift", "moves" or "tip"."""
+    """`about` "sag", "load", "limit", "moves", "lift" or "tip"."""
 
     about: str
     text: str
@@ -69,10 +66,10 @@ def share_of_span() -> str:
 
 
 def _density(value: Fraction, style: Style) -> str:
-    return decimal(value * KILOGRAMS / CUBIC_FOOT if style.metric else value, 0)
+    return decimal(value / LB_PER_FT3 if style.metric else value, 0)
 
 
 def _stiffness(value: Fraction, style: Style) -> str:
     if style.metric:
-        return decimal(value * NEWTONS / (MM * MM), 0)
+        return decimal(value / PSI, 0)
     return f"{int(value):,}"

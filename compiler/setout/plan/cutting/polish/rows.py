@@ -6,7 +6,7 @@ import random
 from collections.abc import Sequence
 
 from setout.plan.cutting.search.kinds import Kind
-from setout.plan.cutting.search.trees import Board, Node, adopt, leaves, refresh_up
+from setout.plan.cutting.search.trees import Board, Node, adopt, leaves, refresh_up, turn
 
 Row = tuple[int, int, int, list[tuple[int, int, int]]]
 """Direction (0: x, 1: y), x size, y size, members: kind, x size, y size."""
@@ -65,7 +65,7 @@ def _open(board: Board, leaf: Node, row: Row) -> None:
     if len(kids) == 1 or parent.d == d:
         if parent.d != d:
             for kid in kids:
-                kid.a, kid.c = kid.c, kid.a
+                turn(kid)
         parent.kids = [kid for kid in parent.kids if kid is not leaf] + kids
         for kid in kids:
             kid.parent = parent

@@ -17,7 +17,7 @@ from setout.plan.cutting.search.kinds import Kind, kinds_of
 from setout.plan.cutting.search.meter import Meter
 from setout.plan.cutting.search.model import Bin, Budget, Item, Used
 from setout.plan.cutting.search.places import NOWHERE, look, look_empty, put
-from setout.plan.cutting.search.trees import Board, leaves, remove
+from setout.plan.cutting.search.trees import Board, kinds_on, leaves, remove
 
 MEMORY = 60
 BAD = 1000.0
@@ -56,9 +56,8 @@ class Polish:
         self.taste = taste
         self.meter = meter
         self.rng = rng
-        self.floor = 0  # the largest leftover given
         self.take_up(boards)
-        self.floor = self.left()
+        self.floor = self.left()  # the largest leftover given
         self.best = list(boards)
         self.least = self.value()
 
@@ -123,7 +122,7 @@ class Polish:
                 self.exchange(picked, old)
             else:
                 now = value
-                self.note()
+                self.note(value)
         late[step % MEMORY] = now
 
     def exchange(self, picked: Sequence[int], by: Sequence[tuple[Board, Merit]]) -> None:
@@ -131,8 +130,7 @@ class Polish:
             self.count(self.merits[i], worth)
             self.boards[i], self.merits[i] = board, worth
 
-    def note(self) -> None:
-        value = self.value()
+    def note(self, value: float) -> None:
         if value < self.least - 1e-9:
             self.least = value
             self.best = list(self.boards)
@@ -141,14 +139,14 @@ class Polish:
         """Starts that lay everything anew in rows of one width, on the same bins; the best of them and of the plan
         given."""
         given = list(self.boards)
+        pool = [kind for board in given for kind in kinds_on(board)]
         for trial in range(8):
             if self.meter.spent():
                 break
             new = [Board(board.bin, board.size) for board in given]
-            pool = [leaf.kind for board in given for leaf in leaves(board.root)]
             if self.in_rows(new, pool, trial % 2):
                 self.take_up(new)
-                self.note()
+                self.note(self.value())
         self.take_up(list(self.best))
 
     def aim(self) -> int:

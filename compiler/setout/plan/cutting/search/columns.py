@@ -22,7 +22,6 @@ EPS = 1e-6
 REFILLS = 5000  # work between two solutions of the programme
 TORN = 0.8  # at most this share of a board is torn out
 NOISE = 0.5  # how far the order of laying strays from the prices
-SLACK = 0.04
 DRY = 3  # rounds without a worthy pattern before giving up
 ROUNDS_FIRST, ROUNDS_LATER = 80, 6
 

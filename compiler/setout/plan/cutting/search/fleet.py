@@ -70,11 +70,12 @@ class Fleet:
     def spares(self, boards: Sequence[Board], saved: int) -> list[Board]:
         """Empty boards of limited bins not in use yet that together cost less than `saved`."""
         spares = []
+        left = self.left(boards)
         for index in self.order:
-            left = self.left(boards)[index]
+            copies = left[index] or 0
             cost = self.bins[index].cost
-            while left and left > 0 and cost < saved and len(spares) < 40:
+            while copies > 0 and cost < saved and len(spares) < MOST_PICKED:
                 spares.append(self.board(index))
                 saved -= cost
-                left -= 1
+                copies -= 1
         return spares

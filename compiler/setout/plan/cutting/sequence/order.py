@@ -84,7 +84,7 @@ class Floor:
         if not ways or (limits.heavy(board.dx, board.dy) and any(board.guided(s) for s in board.settings())):
             heapq.heappush(self._large, (board.bench.index, self._boards, board))
             return
-        keys = [(way.kind, way.saw.name, way.setting) for way in ways]
+        keys = [_key(way) for way in ways]
         self._keys[self._boards] = keys
         for key in keys:
             self._ready.setdefault(key, {})[self._boards] = board

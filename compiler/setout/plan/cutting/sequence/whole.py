@@ -8,8 +8,8 @@ from fractions import Fraction
 from functools import cache
 from math import lcm
 
+from setout.plan.cutting.scale import Scale
 from setout.plan.cutting.sequence.model import Blank, Job, Laying, Limits
-from setout.resolve.model import Saw
 
 
 def unit_of(layings: Sequence[Laying]) -> int:
@@ -48,17 +48,8 @@ def _limits(limits: Limits, unit: int) -> Limits:
     def keep(dx: int, dy: int) -> bool:
         return limits.keep(Fraction(dx, unit), Fraction(dy, unit))
 
-    return Limits(tuple(_saw(saw, unit) for saw in limits.saws), _n(limits.kerf, unit), heavy, keep)
-
-
-def _saw(saw: Saw, unit: int) -> Saw:
-    return replace(
-        saw,
-        kerf=_n(saw.kerf, unit),
-        rips=None if saw.rips is None else _n(saw.rips, unit),
-        crosscuts=None if saw.crosscuts is None else _n(saw.crosscuts, unit),
-        takes=saw.takes and (_n(saw.takes[0], unit), _n(saw.takes[1], unit)),
-    )
+    kerf = _n(limits.kerf, unit)
+    return Limits(Scale(unit, kerf).saws(limits.saws), kerf, heavy, keep)
 
 
 def _lengths(laying: Laying) -> Iterator[Fraction]:

@@ -26,7 +26,6 @@ MOST = 50_000  # blocks listed
 MORE = 4  # times as many if strips lead nowhere with so much work ...
 SHORT = 400_000
 GROWTH = 1.7  # ... and an item more makes less than so many times the blocks: the end of the list is near
-Size = tuple[int, int]
 
 
 class Full:
@@ -43,9 +42,9 @@ class Full:
         self.shapes = [(*kinds[k].shapes[0], len(set(kinds[k].shapes[0])) == len(kinds[k].shapes)) for k in self.kinds]
         self.counts = Counts([kinds[k].count for k in self.kinds])
         self.most = MOST
-        self.list()
+        self.look_over()
 
-    def list(self) -> None:
+    def look_over(self) -> None:
         """List the blocks and see whether they decide it."""
         sizes = [size for _, size in self.stocks]
         widest = max(wide for wide, _ in sizes), max(high for _, high in sizes)
@@ -57,10 +56,11 @@ class Full:
     def run(self, work: int) -> list[Board] | None:
         """Boards with everything on them, if they are found with so much work (or with more where a longer list of
         blocks may decide it)."""
-        found = self.filled(SHORT if self._near_the_end() else work)
-        if found is None and self._near_the_end():
+        near = self._near_the_end()
+        found = self.filled(SHORT if near else work)
+        if found is None and near:
             self.most *= MORE
-            self.list()
+            self.look_over()
             found = self.filled(work)
         return found and [
             board

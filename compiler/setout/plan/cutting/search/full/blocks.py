@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import chain
 from typing import NamedTuple
 
 from setout.plan.cutting.search.full.counts import Counts
@@ -65,6 +66,9 @@ class Blocks:
             if not self.complete:
                 break
             shelves.append(Shelves(self.all[-1]))
+
+    def __iter__(self) -> Iterator[Block]:
+        return chain.from_iterable(self.all)
 
     def whole(self, code: int, wide: int, high: int) -> Block | None:
         """The block of just these items, if one lies within this size."""

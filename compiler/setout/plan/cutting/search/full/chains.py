@@ -64,7 +64,7 @@ class Chains:
             other = lengths[bisect_right(lengths, length - one) - 1]
             if one + other >= length - short:
                 pair = self._pair(by[one], by[other], room)
-                if pair and (best is None or _items(pair) < _items(best)):
+                if pair and (best is None or items_in(pair) < items_in(best)):
                     best = pair
         return best
 
@@ -82,5 +82,5 @@ class Chains:
         return min(int(-log(1 - self.rng.random()) * SKEW * many), many - 1)
 
 
-def _items(row: Row) -> int:
+def items_in(row: Row) -> int:
     return sum(entry.block.count for entry in row)

@@ -3,7 +3,7 @@ when more is taken away than there is."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 
 class Counts:
@@ -25,6 +25,10 @@ class Counts:
 
     def of(self, code: int) -> list[int]:
         return [code >> at & mask for at, mask in self._fields]
+
+    def kinds(self, code: int) -> Iterator[int]:
+        """Those it holds any of."""
+        return (k for k, (at, mask) in enumerate(self._fields) if code >> at & mask)
 
     def has(self, code: int, k: int) -> bool:
         at, mask = self._fields[k]

@@ -27,7 +27,7 @@ def covered(
             return []
         if n == len(sizes) or meter.work > limit or meter.spent():
             return None
-        longest = next(k for k, count in enumerate(counts.of(room)) if count)
+        longest = next(counts.kinds(room))
         found = filling[sizes[n]]
         meter.work += 1 + len(found) // LOOKS
         for block in found:

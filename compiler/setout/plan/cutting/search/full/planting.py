@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from setout.plan.cutting.search.full.blocks import Block
 from setout.plan.cutting.search.full.peeling import Peeled
-from setout.plan.cutting.search.trees import Board, Node, adopt, leaves
+from setout.plan.cutting.search.trees import Board, Node, adopt, leaves, turn
 
 
 def planted(bin: int, size: tuple[int, int], peeled: Peeled, kinds: Sequence[int]) -> Board:
@@ -56,6 +56,6 @@ def _together(d: int, parts: list[Node]) -> Node:
             kids += part.kids
             continue
         if part.kids is None and d:
-            part.a, part.c = part.c, part.a
+            turn(part)
         kids.append(part)
     return adopt(d, kids)

@@ -7,7 +7,7 @@ from random import Random
 from typing import NamedTuple
 
 from setout.plan.cutting.search.full.blocks import Block, Blocks, Entry, Shelf, lies_within
-from setout.plan.cutting.search.full.chains import Chains, Row
+from setout.plan.cutting.search.full.chains import Chains, Row, items_in
 from setout.plan.cutting.search.full.counts import Counts
 
 ANCHORS = 12  # blocks with the longest item in them that are tried for a strip
@@ -54,8 +54,7 @@ class Strips:
 
     def of(self, state: State, near: dict[tuple[int, int], Row]) -> list[Strip]:
         """Strips with the longest item in them, the best first; with the next longest if there is none."""
-        present = (k for k, count in enumerate(self.counts.of(state.room)) if count)
-        for k in islice(present, LONGEST):
+        for k in islice(self.counts.kinds(state.room), LONGEST):
             strips = [strip for block in self.anchors(k, state) for strip in self.with_block(block, state, near)]
             if strips:
                 return sorted(strips, key=lambda strip: strip.cost)
@@ -91,11 +90,11 @@ class Strips:
             self.chains.row(candidates, whole - length, state.room - block.code, state.slack // thick)
             for _ in range(TRIES)
         ]
-        few = min((row for row in rows if row is not None), key=_items, default=None)
+        few = min((row for row in rows if row is not None), key=items_in, default=None)
         if few is None:
             return None
         short, long = sorted(without(state.size, d, thick))
-        cost = (block.count + _items(few)) / (whole * thick) * (long / max(1, short)) ** THIN
+        cost = (block.count + items_in(few)) / (whole * thick) * (long / max(1, short)) ** THIN
         return Strip(d, thick, [Entry(block.code, length, block), *few], cost)
 
     def candidates(self, d: int, thick: int, state: State, near: dict[tuple[int, int], Row]) -> Row:
@@ -110,10 +109,6 @@ def without(size: Size, d: int, thick: int) -> Size:
     return (size[0], size[1] - thick) if d == 0 else (size[0] - thick, size[1])
 
 
-def _items(row: Row) -> int:
-    return sum(entry.block.count for entry in row)
-
-
 def _ways(block: Block) -> list[Size]:
     """The sizes along x and y in which it may be laid."""
     ways = [(block.wide, block.high)]
@@ -124,7 +119,7 @@ def _tables(blocks: Blocks) -> tuple[Shelf, Shelf]:
     """For rows along x the blocks by size along y, for rows along y those by size along x; few items for the length
     first."""
     tables: tuple[Shelf, Shelf] = {}, {}
-    for block in (block for level in blocks.all for block in level):
+    for block in blocks:
         for wide, high in _ways(block):
             tables[0].setdefault(high, []).append(Entry(block.code, wide, block))
             tables[1].setdefault(wide, []).append(Entry(block.code, high, block))
@@ -137,10 +132,9 @@ def _tables(blocks: Blocks) -> tuple[Shelf, Shelf]:
 def _with_kind(blocks: Blocks, counts: Counts) -> list[list[Block]]:
     """Blocks with an item of each kind, those of few items for their area first."""
     found: list[list[Block]] = [[] for _ in counts.unit]
-    for block in (block for level in blocks.all for block in level):
-        for k, count in enumerate(counts.of(block.code)):
-            if count:
-                found[k].append(block)
+    for block in blocks:
+        for k in counts.kinds(block.code):
+            found[k].append(block)
     for level in found:
         level.sort(key=lambda block: block.count / (block.wide * block.high))
     return found
