@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction as F
 
 import pytest
-from compiling import compiled
-from drawer_specs import case
+from compiling import SPECS, compiled
+from drawer_specs import case, drawers
 
 from setout.geometry import Axis
 from setout.write.drawers import build
@@ -49,3 +49,23 @@ def test_plates_on_a_side_that_stands_back_count_from_its_own_edge():
     )
     (door,) = build(about(HINGE + back), {}).doors
     assert [leaf.plate.text for leaf in door.leaves] == ["2-1/4", "1-1/4"]
+
+
+@pytest.mark.parametrize("spec", sorted(path.name for path in SPECS.glob("*.rod")))
+def test_every_bottom_is_as_large_on_the_table_as_on_the_cut_list(spec):
+    found = about((SPECS / spec).read_text("utf-8"))
+    made = build(found, {})
+    rows = [row for bank in made.banks for row in bank.rows if row.box] if made else []
+    assert len(rows) > 2 or not found.scene.banks
+    cut = {piece.mark: {piece.length.amount, piece.width.amount} for piece in found.plan.pieces.pieces}
+    for row in rows:
+        bottoms = [mark for mark, _ in row.boards if "bottom panel" in str(found.where(found.piece_by_mark[mark]))]
+        assert [{length(side, found.style).text for side in cut[mark]} for mark in bottoms] == [
+            {size.text for size in row.bottom}
+        ]
+
+
+def test_a_bottom_in_its_groove_runs_from_front_to_back_as_cut():
+    """Box 17 wide, 20 long, sides 5/8: 15-3/4 x 18-3/4 between them, 7/16 more for grooves 1/4 deep and their gaps."""
+    (bank,) = build(about(case(drawers("heights 4, 7, rest"))), {}).banks
+    assert {tuple(size.text for size in row.bottom) for row in bank.rows} == {("16-3/16", "19-3/16")}

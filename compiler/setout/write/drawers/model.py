@@ -18,7 +18,7 @@ class Front:
 @dataclass(frozen=True)
 class Row:
     """One drawer of every copy of a bank. `front` None for a tray; `box`, `bottom`, `slide` empty or None for a dummy.
-    `boards` the marks of all but the front, and how many in one drawer."""
+    `bottom` as it is cut, tongues and all; `boards` the marks of all but the front, and how many in one drawer."""
 
     number: int
     front: Front | None
