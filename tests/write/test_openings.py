@@ -12,7 +12,7 @@ import jsonschema
 import pytest
 from compiling import SPECS, compiled
 
-from setout.write import assemblies, buy_list, drawers, installing, pieces, weights
+from setout.write import assemblies, buy_list, cautions, drawers, installing, pieces, weights
 from setout.write.drawings import drawings
 from setout.write.facts import facts
 from setout.write.job import build as job
@@ -124,11 +124,26 @@ def test_wall_screws_land_on_studs_and_come_with_the_caution(weighed):
     assert "Local codes and licensed practice govern" in made.caution
 
 
-def test_a_heavy_unit_wants_two_people(weighed):
-    heavy = about(WEIGHED + "practice { lift_alone 20 }\n")
-    assert installing.build(heavy, {}).two_people == ("low", "tall")
-    assert installing.build(weighed, {}).two_people == ()
-    assert not installing.build(weighed, {}).unknown
+@pytest.mark.parametrize("name", sorted(path.name for path in SPECS.glob("*.rod")))
+def test_nobody_lifts_more_than_the_pages_advise(name):
+    """Weights, Installing and Cautions, of every spec."""
+    found = about((SPECS / name).read_text("utf-8"))
+    page, lifts = weights.build(found), {one.path: one for one in found.plan.inspected.lifts}
+    for one in lifts.values():
+        advised = 51 if one.recommended is None else max(one.recommended, 10)
+        assert one.weight is None or one.weight <= (advised if one.people == 1 else 51 * one.people)
+    for row in page.lifts if page else ():
+        assert row.people > 1 or row.kind == "sheet" or float(row.weight[:-3]) <= max(float(row.recommended[:-3]), 10)
+    placed = installing.build(found, {})
+    for unit, carried in zip(placed.units if placed else (), found.carried):
+        assert unit.people == lifts[carried.path].people
+    whole = [one for one in lifts.values() if one.kind == "sheet" and max(one.sizes) > 48]
+    assert cautions.build(found).sheets == bool(whole) and all(one.people > 1 for one in whole)
+
+
+def test_what_is_hung_high_takes_two_long_before_it_is_as_heavy_as_one_may_lift(sewing):
+    people = {unit.name: unit.people for unit in installing.build(sewing, {}).units}
+    assert [people[name] for name in ("right upper", "high row", "A3 fabric top", "fabric case")] == [2, 2, 1, 3]
 
 
 def test_the_worst_sag_comes_first_with_what_mends_it(weighed):

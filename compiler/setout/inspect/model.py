@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from setout.geometry import Axis, Box
 from setout.strength import CarriedIn, CleatEstimate
@@ -17,8 +18,9 @@ from setout.strength import CarriedIn, CleatEstimate
 @dataclass(frozen=True)
 class Lifted:
     """Something lifted as one: a placed assembly, a big board on its own (`kind` "assembly", "board"), a whole sheet
-    ("sheet", `path` its stock). `unknown` stocks have no density and are left out of `weight`. `alone`: within the
-    practice limit (None: not known). `recommended` by the NIOSH equation, from the floor up to where it stands."""
+    ("sheet", `path` its stock). `unknown` stocks have no density and are left out of `weight`. `limit` of one person
+    whatever the lift. `recommended` by the NIOSH equation, from the floor up to where it stands; 0 for what nobody
+    should lift alone, None for a sheet. `alone`: whether one person may (None: not known)."""
 
     path: str
     kind: str
@@ -29,6 +31,13 @@ class Lifted:
     limit: Fraction
     recommended: Fraction | None
     alone: bool | None
+
+    @property
+    def people(self) -> int | None:
+        """How many lift it, so that nobody has more than the limit."""
+        if self.alone is None:
+            return None
+        return 1 if self.alone else max(2, ceil((self.weight or 0) / self.limit))
 
 
 @dataclass(frozen=True)

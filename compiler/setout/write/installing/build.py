@@ -22,7 +22,7 @@ MOST_LEVELS = 12
 @dataclass(frozen=True)
 class Unit:
     """`number` as on the drawings. Edges: from the left wall, from the floor, and how far off the back wall. `walls`
-    what it is fixed to. `alone`: may be lifted by one (None: its weight isn't known). `way`: how it comes in,
+    what it is fixed to. `people` to lift it (None: its weight isn't known). `way`: how it comes in,
     "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way. `waits`: hangs on a measurement."""
 
     number: int
@@ -37,7 +37,7 @@ class Unit:
     on_floor: bool
     fixings: tuple[Fixing, ...]
     weight: str
-    alone: bool | None
+    people: int | None
     way: str
     waits: bool
 
@@ -89,7 +89,6 @@ class Installing:
     elevation: Drawing | None
     plan: Drawing | None
     units: tuple[Unit, ...]
-    two_people: tuple[str, ...]
     unknown: tuple[str, ...]
     limit: str
     levels: tuple[Level, ...]
@@ -117,8 +116,7 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         elevation=drawings.get("front"),
         plan=drawings.get("top"),
         units=listed,
-        two_people=tuple(unit.name for unit in listed if unit.alone is False),
-        unknown=tuple(unit.name for unit in listed if unit.alone is None),
+        unknown=tuple(unit.name for unit in listed if unit.people is None),
         limit=heavy(facts.project.practice.value("lift_alone"), facts.style),
         levels=_levels(facts, placed),
         distances=_distances(facts, placed),
@@ -153,7 +151,7 @@ def _unit(facts: Facts, number: int, unit: CarriedUnit, lift: Lifted | None) -> 
         on_floor=box.lo[1] <= room.lo[1],
         fixings=fixings(facts, unit.path),
         weight="" if lift is None or lift.weight is None else heavy(lift.weight, style),
-        alone=None if lift is None else lift.alone,
+        people=None if lift is None else lift.people,
         way=_way(unit),
         waits=waits(facts, unit.path),
     )

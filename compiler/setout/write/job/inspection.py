@@ -38,6 +38,7 @@ def _lift(lift: Lifted) -> Json:
         "limit_lb": number(lift.limit),
         "recommended_lb": number(lift.recommended),
         "alone": lift.alone,
+        "people": lift.people,
     }
 
 

@@ -17,12 +17,12 @@ from setout.write.weights.sources import Known, Source, known, share_of_span, so
 
 T = TypeVar("T")
 PART = 4  # a board that sags less than this part of its limit needs none either
-FEW = Fraction(10)  # pounds; a lighter assembly needs no line of its own
 
 
 @dataclass(frozen=True)
 class Lift:
-    """`weight` of one, `recommended` by the NIOSH equation up to where it stands ("" not known)."""
+    """`weight` of one, `recommended` by the NIOSH equation up to where it stands ("" for a sheet, "none" where nobody
+    should lift it alone), `people` to lift it."""
 
     kind: str
     title: str
@@ -31,7 +31,7 @@ class Lift:
     sizes: tuple[Length, ...]
     weight: str
     recommended: str
-    alone: bool | None
+    people: int
 
 
 @dataclass(frozen=True)
@@ -93,6 +93,7 @@ class Weights:
 
     total: str
     limit: str
+    sheet_alone: Length
     lifts: tuple[Lift, ...]
     light: int
     light_from: str
@@ -126,9 +127,10 @@ def build(facts: Facts) -> Weights | None:
     return Weights(
         total=_total(facts),
         limit=heavy(facts.project.practice.value("lift_alone"), facts.style),
+        sheet_alone=length(facts.project.practice.value("sheet_alone"), facts.style),
         lifts=tuple(_lift(facts, some) for some in _kinds(named, lambda one: _likeness(facts, one))),
         light=len(weighed) - len(named),
-        light_from=heavy(FEW, facts.style),
+        light_from=heavy(_light(facts), facts.style),
         no_density=tuple(stock.title for stock in stocks if stock.density is None),
         sags=_sags(facts, telling),
         stiff=len(sags) - len(telling),
@@ -161,7 +163,11 @@ def _counts(facts: Facts, lift: Lifted) -> bool:
     """Whether it deserves a line: what stands in the job, whole sheets, and whatever is heavy."""
     instance = facts.scene.instances.get(lift.path)
     outermost = instance is not None and instance.parent == ""
-    return lift.weight is not None and (lift.weight >= FEW or outermost)
+    return lift.weight is not None and (lift.weight >= _light(facts) or outermost or not lift.alone)
+
+
+def _light(facts: Facts) -> Fraction:
+    return facts.project.practice.value("lift_light")
 
 
 def _likeness(facts: Facts, lift: Lifted) -> tuple:
@@ -172,7 +178,7 @@ def _likeness(facts: Facts, lift: Lifted) -> tuple:
 def _lift(facts: Facts, some: tuple[Lifted, ...]) -> Lift:
     one, style = some[0], facts.style
     least = min((s.recommended for s in some if s.recommended is not None), default=None)
-    assert one.weight is not None
+    assert one.weight is not None and one.people is not None
     names = () if one.kind == "sheet" else ranges(lift.path for lift in some)
     return Lift(
         kind=one.kind,
@@ -181,8 +187,8 @@ def _lift(facts: Facts, some: tuple[Lifted, ...]) -> Lift:
         count=len(some),
         sizes=tuple(length(size, style) for size in one.sizes),
         weight=heavy(one.weight, style),
-        recommended="" if least is None else heavy(least, style),
-        alone=one.alone,
+        recommended="" if least is None else heavy(least, style) if least else "none",
+        people=one.people,
     )
 
 
