@@ -213,6 +213,54 @@ def test_what_stands_on_the_floor_does_not_hang():
     assert found(HUNG.replace("bottom at 50", "at bottom")).hung == ()
 
 
+ON_TOP = HUNG.replace("place box {", "place box as low {").replace("box.wall", "low.wall")
+UPPER = """place box as upper { at left; on low; at back }
+joint upper.wall to room.back { screws into studs }
+"""
+
+
+def test_what_stands_on_a_hung_thing_counts_on_the_screws_of_both():
+    """A box on top of another, each screwed to the wall: the upper may drop its whole weight on the lower."""
+    (alone,) = found(ON_TOP).hung
+    for rests, *codes in (("", "rod354"), ("upper rests on low\n",)):
+        low, upper = found(ON_TOP + UPPER + rests, *codes).hung
+        assert (low.units, low.carried, upper.units, upper.carried) == (("low",), ("upper",), ("upper",), ())
+        assert (upper.weight, upper.contents) == (alone.weight, alone.contents)
+        assert (low.weight, low.contents) == (2 * alone.weight, 2 * alone.contents)
+        assert low.estimate.down == pytest.approx(2 * upper.estimate.down)
+        assert low.estimate.used == pytest.approx(2 * upper.estimate.used)
+
+
+def test_what_stands_on_the_upper_one_comes_down_to_the_lowest():
+    lower, third = ON_TOP.replace("at 50", "at 30"), UPPER.replace("upper", "third").replace("on low", "on upper")
+    assert [one.carried for one in found(lower + UPPER + third, "rod354").hung] == [("upper", "third"), ("third",), ()]
+
+
+def test_what_stands_beside_a_hung_thing_does_not_count_on_it():
+    beside = UPPER.replace("at left; on low", "left at low.right; bottom at 50")
+    assert [one.carried for one in found(ON_TOP.replace("wide 60", "wide 90") + beside, "rod354").hung] == [(), ()]
+
+
+def test_what_only_a_hung_thing_holds_is_carried_by_it():
+    trim = """part trim of ply { facing; back at low.front; high 4 from low.bottom; wide from low.left to low.right }
+    joint trim to low { brads }
+    """
+    (one,) = found(ON_TOP + trim).hung
+    assert one.carried == ("trim",) and one.weight == found(ON_TOP).hung[0].weight + F(36, 1728) * F(3, 4) * 4 * 40
+    assert one.estimate.out > found(ON_TOP).hung[0].estimate.out
+
+
+def test_what_stands_on_a_standing_thing_does_not_hang():
+    """Through a shelf board that nothing screws to the wall."""
+    text = HUNG.replace("bottom at 50", "on lid").replace("place box", """part foot of ply {
+      upright at left; high 40 from bottom; deep 10 to back; grain high }
+    part lid of ply { level on foot; wide 40 from left; deep 10 to back }
+    lid rests on foot
+    box rests on lid
+    place box""")
+    assert found(text, "rod552").hung == ()
+
+
 TALL = """\
 room "Hall" { size wide 60, high 96, deep 60; studs every 16 from left + 8 }
 assembly tall "Tall box" { size wide 36, high 60, deep 12

@@ -201,3 +201,15 @@ def test_the_buy_list_is_a_table_too(sewing):
     assert list(rows[0]) == list(buy_list.COLUMNS)
     assert len(rows) == sum(len(counter.rows) for counter in made.counters)
     assert sum(F(row["cost"]) for row in rows if row["cost"]) == sewing.plan.buying.total
+
+
+def test_a_row_that_stands_on_another_is_counted_with_it_and_the_page_says_so(sewing):
+    """The high row was in no estimate: it rests on the low one, which was taken for standing."""
+    made = {one.names: one for one in installing.build(sewing, {}).estimates}
+    low, high = made["low row",], made["high row",]
+    assert "high row" in low.carried and low.twice and "low row" not in high.carried
+    hung = {one.units: one for one in sewing.plan.inspected.hung}
+    both = hung["low_row",].weight, hung["low_row",].contents
+    apart = sewing.plan.inspected.weights
+    assert both[0] == apart["low_row"] + apart["high_row"] + apart["upper_trim"]
+    assert both[1] == 2 * hung["high_row",].contents

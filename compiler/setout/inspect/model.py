@@ -71,8 +71,9 @@ class Sag:
 @dataclass(frozen=True)
 class Hung:
     """What hangs on the wall by screws alone: an estimate, never to be printed without `strength.CAUTION`. `units` are
-    the paths hung together, `boards` those that the screws go through. `weight` their own, `contents` what may be put
-    in. `estimate` None where a weight isn't known."""
+    the paths hung together, `boards` those that the screws go through. `carried` what else bears on these screws: it
+    stands on the units or is held by nothing but them. `weight` of all these, `contents` what may be put in. `estimate`
+    None where a weight isn't known."""
 
     units: tuple[str, ...]
     boards: tuple[str, ...]
@@ -82,6 +83,7 @@ class Hung:
     gauge: int
     length: Fraction
     estimate: CleatEstimate | None
+    carried: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -69,9 +69,10 @@ def wall_screws(view: View, hung: Hung, span: Span) -> Diagnostic:
     used = hung.estimate.used
     much = "hold nothing by the published formulas" if used is None else f"would carry {used:.1f} times what they may"
     total = (hung.weight or Fraction(0)) + hung.contents
+    more = f", with `{', '.join(hung.carried)}` on it," if hung.carried else ""
     return warning(
         "rod553",
-        f"The screws that hold `{', '.join(hung.units)}` to the wall {much}",
+        f"The screws that hold `{', '.join(hung.units)}`{more} to the wall {much}",
         span,
         f"{hung.screws} screws for {_weight(view, total)}, contents reckoned in",
         help="use longer screws into more studs, or let it stand on something. This is an estimate and no design: "

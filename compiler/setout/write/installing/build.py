@@ -65,9 +65,12 @@ class Distance:
 
 @dataclass(frozen=True)
 class Estimate:
-    """What hangs by screws alone; every amount a weight as text, "" where it isn't known. `used` a share in percent."""
+    """What hangs by screws alone, and what is counted with it because these screws carry it too, `twice` if it has
+    screws of its own; every amount a weight as text, "" where it isn't known. `used` a share in percent."""
 
     names: tuple[str, ...]
+    carried: tuple[str, ...]
+    twice: bool
     screws: int
     gauge: int
     length: Length
@@ -120,7 +123,7 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         limit=heavy(facts.project.practice.value("lift_alone"), facts.style),
         levels=_levels(facts, placed),
         distances=_distances(facts, placed),
-        estimates=tuple(_estimate(facts, hung) for hung in found.hung),
+        estimates=tuple(_estimate(facts, hung, found.hung) for hung in found.hung),
         caution=CAUTION,
         comes_in=any(unit.way for unit in listed),
         keep_clear=room is not None and any(one.kind != "obstacle" for one in room.boxes),
@@ -209,14 +212,17 @@ def _faces(one: Box, other: Box, axis: Axis) -> bool:
     return other.lo[axis] >= one.hi[axis] and all(one.lo[a] < other.hi[a] and other.lo[a] < one.hi[a] for a in across)
 
 
-def _estimate(facts: Facts, hung: Hung) -> Estimate:
+def _estimate(facts: Facts, hung: Hung, all_hung: tuple[Hung, ...]) -> Estimate:
     style, found = facts.style, hung.estimate
     said = ("",) * 4
     if found is not None:
         said = tuple(heavy(v, style) for v in (found.down, found.down_allowed, found.out, found.out_allowed))
     used = None if found is None else found.used
+    screwed = {unit for one in all_hung for unit in one.units}
     return Estimate(
         tuple(spoken(unit) for unit in hung.units),
+        tuple(spoken(unit) for unit in hung.carried),
+        not screwed.isdisjoint(hung.carried),
         hung.screws,
         hung.gauge,
         bought(hung.length, style),

@@ -65,6 +65,7 @@ def _hung(hung: Hung) -> Json:
     return {
         "units": list(hung.units),
         "boards": list(hung.boards),
+        "carried": list(hung.carried),
         "lb": number(hung.weight),
         "contents_lb": number(hung.contents),
         "screws": hung.screws,
