@@ -276,7 +276,19 @@ place tall { at left, bottom, back }
 def test_a_tall_piece_is_told_of_until_it_is_joined_to_the_wall():
     assert found(TALL, "rod554").standing[0].scope is True
     fixed = found(TALL + "joint tall.wall to room.back { screws into studs }")
-    assert (fixed.standing[0].fixed, fixed.standing[0].scope) == (True, False)
+    assert (fixed.standing[0].fixed, fixed.standing[0].scope, fixed.standing[0].through) == (True, False, ())
+
+
+def test_what_is_held_by_way_of_another_says_through_what():
+    """A board on top, screwed to a cleat that is screwed to the wall."""
+    by_way = """part lid of ply { level on tall; wide over tall.left_side and tall.right_side; deep 12 to back }
+    part cleat of ply { facing at back; high 3 from lid.top; wide over tall.left_side and tall.right_side }
+    joint lid to tall { brads }
+    joint cleat to lid { brads }
+    """
+    assert found(TALL + by_way, "rod552", "rod554").standing[0].through == ()
+    (held,) = found(TALL + by_way + "joint cleat to room.back { screws into studs }", "rod552").standing
+    assert (held.fixed, held.scope, held.through) == (True, False, ("lid", "cleat"))
 
 
 # --- solid wood ---------------------------------------------------------------------------------------------

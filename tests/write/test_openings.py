@@ -153,7 +153,7 @@ def test_the_worst_sag_comes_first_with_what_mends_it(weighed):
     found = next(s for s in weighed.plan.inspected.sags if s.board == "low.shelf")
     assert worst.too_much == found.too_much
     assert bool(worst.mends) == found.too_much
-    assert made.held == ("tall",)
+    assert (made.held, made.held_by) == (("tall",), ())
     assert {m.species for m in made.moves} == {"white oak"}
     assert all(known.source for known in made.stocks)
 
@@ -213,3 +213,9 @@ def test_a_row_that_stands_on_another_is_counted_with_it_and_the_page_says_so(se
     apart = sewing.plan.inspected.weights
     assert both[0] == apart["low_row"] + apart["high_row"] + apart["upper_trim"]
     assert both[1] == 2 * hung["high_row",].contents
+
+
+def test_what_no_screw_holds_to_the_wall_is_not_said_to_be_held_by_one(sewing):
+    made = weights.build(sewing)
+    assert made.held == ("fabric case", "left upper", "right upper", "high row", "low row")
+    assert [(one.names, one.through) for one in made.held_by] == [(("left base", "right base"), ("worktop", "cleat"))]

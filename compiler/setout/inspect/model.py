@@ -88,14 +88,15 @@ class Hung:
 
 @dataclass(frozen=True)
 class Standing:
-    """An assembly. `fixed`: joined to a wall. `scope`: it is not, and is as tall, roomy and heavy as what the tip-over
-    standard is about; None where its weight isn't known."""
+    """An assembly. `fixed`: held to a wall, by its own screws or `through` others that it is joined to. `scope`: it is
+    not, and is as tall, roomy and heavy as what the tip-over standard is about; None where its weight isn't known."""
 
     path: str
     high: Fraction
     weight: Fraction | None
     fixed: bool
     scope: bool | None
+    through: tuple[str, ...] = ()  # from it to the wall
 
 
 @dataclass(frozen=True)

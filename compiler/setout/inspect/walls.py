@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from fractions import Fraction
 
 from setout.geometry import Axis, Box
@@ -24,20 +25,23 @@ def hung(view: View) -> tuple[Hung, ...]:
     )
 
 
-def fixed_units(view: View) -> set[str]:
-    """The units that are screwed to a wall, or joined to something that is."""
+def held_through(view: View) -> dict[str, tuple[str, ...]]:
+    """The units that a wall holds: () for those that are screwed to it, else what they are joined to, from there to the
+    wall by the fewest units."""
     beside: dict[str, set[str]] = {}
     for contact in view.joined.contacts:
         if contact.b is not None:
             a, b = view.unit_of[contact.a], view.unit_of[contact.b]
             beside.setdefault(a, set()).add(b)
             beside.setdefault(b, set()).add(a)
-    fixed, waiting = set(_wall_screws(view)), sorted(_wall_screws(view))
+    found: dict[str, tuple[str, ...]] = {unit: () for unit in sorted(_wall_screws(view))}
+    waiting = deque(found)
     while waiting:
-        new = beside.get(waiting.pop(), set()) - fixed
-        fixed |= new
-        waiting += sorted(new)
-    return fixed
+        unit = waiting.popleft()
+        for other in sorted(beside.get(unit, set()) - found.keys()):
+            found[other] = (unit, *found[unit])
+            waiting.append(other)
+    return found
 
 
 def _wall_screws(view: View) -> dict[str, list[Held]]:

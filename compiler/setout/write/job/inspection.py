@@ -89,6 +89,7 @@ def _standing(one: Standing) -> Json:
         "high": length(one.high),
         "lb": number(one.weight),
         "fixed": one.fixed,
+        "through": list(one.through),
         "tip_over_scope": one.scope,
     }
 

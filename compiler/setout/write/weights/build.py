@@ -86,10 +86,18 @@ class Tip:
 
 
 @dataclass(frozen=True)
+class HeldBy:
+    """Not screwed to a wall itself, but joined to what is; `through` these, the last one screwed to it."""
+
+    names: tuple[str, ...]
+    through: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class Weights:
     """`total` of all boards, "" when a stock's density isn't known; `no_density`, `no_stiffness` titles of those
-    stocks. `light` how many lighter assemblies have no line, `stiff` how many boards sag so little that they have
-    none."""
+    stocks. `held` what is screwed to a wall itself, `held_by` what is by way of others. `light` how many lighter
+    assemblies have no line, `stiff` how many boards sag so little that they have none."""
 
     total: str
     limit: str
@@ -104,6 +112,7 @@ class Weights:
     moves: tuple[Move, ...]
     feet: tuple[Feet, ...]
     held: tuple[str, ...]
+    held_by: tuple[HeldBy, ...]
     tips: tuple[Tip, ...]
     stocks: tuple[Known, ...]
     share: str
@@ -137,7 +146,8 @@ def build(facts: Facts) -> Weights | None:
         no_stiffness=tuple(stock.title for stock in stocks if stock.stiffness is None),
         moves=tuple(_move(facts, some) for some in _kinds(found.moves, lambda one: _moving(facts, one))),
         feet=tuple(_feet(facts, one) for one in found.on_feet),
-        held=ranges(one.path for one in found.standing if one.fixed),
+        held=ranges(one.path for one in found.standing if one.fixed and not one.through),
+        held_by=_held_by(one for one in found.standing if one.through),
         tips=tuple(_tip(facts, some) for some in _kinds(found.standing, _stands) if not some[0].fixed),
         stocks=tuple(known(stock, facts.style) for stock in stocks if stock.density or stock.stiffness),
         share=share_of_span(),
@@ -239,6 +249,11 @@ def _move(facts: Facts, some: tuple[Moves, ...]) -> Move:
 def _feet(facts: Facts, one: OnFeet) -> Feet:
     each, weight = heavy(one.each, facts.style), heavy(one.weight, facts.style)
     return Feet(spoken(one.unit), one.hardware, one.count, each, weight, one.weight > one.each * one.count)
+
+
+def _held_by(some: Iterable[Standing]) -> tuple[HeldBy, ...]:
+    kinds = _kinds(some, lambda one: one.through)
+    return tuple(HeldBy(ranges(one.path for one in kind), tuple(map(spoken, kind[0].through))) for kind in kinds)
 
 
 def _stands(one: Standing) -> tuple:
