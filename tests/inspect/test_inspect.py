@@ -103,7 +103,8 @@ def test_a_long_sheet_takes_two_whatever_it_weighs():
     plan = compiled(HEAD + "size wide 9, high 9, deep 9\npart board of ply { level at bottom }").value
     (sheet,) = (one for one in plan.inspected.lifts if one.kind == "sheet")
     assert sheet.weight == 72 and sheet.people == 2
-    for size, people in (("60 x 60 x 1/8", 2), ("48 x 48 x 1/2", 1), ("48 x 48 x 1-1/2", 2)):
+    half = "1250mm x 1250mm x 12mm"
+    for size, people in (("60 x 60 x 1/8", 2), ("48 x 48 x 1/2", 1), (half, 1), ("48 x 48 x 1-1/2", 2)):
         text = HEAD.replace("96 x 48 x 3/4; grain along 96", size) + "size wide 9, high 9, deep 9\n"
         plan = compiled(text + "part board of ply { level at bottom }").value
         assert [one.people for one in plan.inspected.lifts if one.kind == "sheet"] == [people]

@@ -137,7 +137,7 @@ def test_nobody_lifts_more_than_the_pages_advise(name):
     placed = installing.build(found, {})
     for unit, carried in zip(placed.units if placed else (), found.carried):
         assert unit.people == lifts[carried.path].people
-    whole = [one for one in lifts.values() if one.kind == "sheet" and max(one.sizes) > 48]
+    whole = [one for one in lifts.values() if one.kind == "sheet" and max(one.sizes) > 50]
     assert cautions.build(found).sheets == bool(whole) and all(one.people > 1 for one in whole)
 
 

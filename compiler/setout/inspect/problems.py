@@ -24,16 +24,12 @@ def too_heavy(view: View, lift: Lifted, also: int, span: Span) -> Diagnostic:
     more = f" (and {also} like it)" if also else ""
     return note(
         "rod550",
-        f"`{lift.path}` weighs {_weight(view, lift.weight)}: {_hands(lift.people)} lift it{more}",
+        f"`{lift.path}` weighs {_weight(view, lift.weight)}: {lift.people} people lift it{more}",
         span,
         f"one lifts up to {_weight(view, lift.limit)}",
         help="have the hands there at that step; fitted hardware and contents come on top. "
         "`practice { lift_alone 40 }` sets a lower limit",
     )
-
-
-def _hands(people: int | None) -> str:
-    return {2: "two", 3: "three", 4: "four"}.get(people or 0, str(people))
 
 
 def sags_too_much(view: View, sag: Sag, also: int, board: Board) -> Diagnostic:
