@@ -219,3 +219,11 @@ def test_what_no_screw_holds_to_the_wall_is_not_said_to_be_held_by_one(sewing):
     made = weights.build(sewing)
     assert made.held == ("fabric case", "left upper", "right upper", "high row", "low row")
     assert [(one.names, one.through) for one in made.held_by] == [(("left base", "right base"), ("worktop", "cleat"))]
+
+
+def test_what_is_fixed_to_neither_wall_nor_floor_says_to_what(sewing):
+    made = {unit.name: unit for unit in installing.build(sewing, {}).units}
+    on = {"A1 worktop": ("left base", "right base", "A6 cleat", "A2 worktop edge"), "A3 fabric top": ("fabric case",)}
+    for name, others in on.items():
+        assert set(made[name].others) == {made[other].number for other in others}
+        assert not made[name].walls and not made[name].on_floor

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -14,7 +14,7 @@ from setout.write.facts.measures import heavy
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import Length, bought, length, rounded_up
 from setout.write.installing.fixing import Fixing, fixings
-from setout.write.installing.units import datum, shown, studs, waits
+from setout.write.installing.units import datum, neighbours, shown, studs, waits
 
 MOST_LEVELS = 12
 
@@ -22,8 +22,9 @@ MOST_LEVELS = 12
 @dataclass(frozen=True)
 class Unit:
     """`number` as on the drawings. Edges: from the left wall, from the floor, and how far off the back wall. `walls`
-    what it is fixed to. `people` to lift it (None: its weight isn't known). `way`: how it comes in,
-    "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way. `waits`: hangs on a measurement."""
+    what it is fixed to; `others` the numbers of what it is joined to or rests on. `people` to lift it (None: its weight
+    isn't known). `way`: how it comes in, "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way.
+    `waits`: hangs on a measurement."""
 
     number: int
     name: str
@@ -35,6 +36,7 @@ class Unit:
     off_back: Length
     walls: tuple[str, ...]
     on_floor: bool
+    others: tuple[int, ...]
     fixings: tuple[Fixing, ...]
     weight: str
     people: int | None
@@ -99,6 +101,7 @@ class Installing:
     estimates: tuple[Estimate, ...]
     caution: str
     comes_in: bool
+    filled: bool
     cropped: bool
     keep_clear: bool
     obstacles: bool
@@ -111,7 +114,10 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         return None
     room = facts.project.room
     lifts = {one.path: one for one in found.lifts if one.kind != "sheet"}
-    listed = tuple(_unit(facts, n, unit, lifts.get(unit.path)) for n, unit in enumerate(placed, 1))
+    beside, number = neighbours(facts), {unit.path: n for n, unit in enumerate(placed, 1)}
+    listed = tuple(
+        _unit(facts, unit, lifts.get(unit.path), number, beside.get(unit.path, frozenset())) for unit in placed
+    )
     return Installing(
         room="" if room is None else room.title,
         room_sizes=() if room is None else tuple(length(room.sizes[axis], facts.style) for axis in Axis),
@@ -126,6 +132,7 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         estimates=tuple(_estimate(facts, hung, found.hung) for hung in found.hung),
         caution=CAUTION,
         comes_in=any(unit.way for unit in listed),
+        filled=bool(facts.scene.banks or facts.scene.doors or facts.scene.shelves),
         keep_clear=room is not None and any(one.kind != "obstacle" for one in room.boxes),
         obstacles=room is not None and any(one.kind == "obstacle" for one in room.boxes),
         cropped=facts.scene.room is not None and shown(facts, "top") != facts.scene.room,
@@ -136,13 +143,15 @@ def _fixed(facts: Facts, placed: tuple[CarriedUnit, ...]) -> bool:
     return any(unit.path in facts.room_contacts_of for unit in placed)
 
 
-def _unit(facts: Facts, number: int, unit: CarriedUnit, lift: Lifted | None) -> Unit:
+def _unit(
+    facts: Facts, unit: CarriedUnit, lift: Lifted | None, number: Mapping[str, int], beside: Iterable[str]
+) -> Unit:
     box, style, room = unit.outline, facts.style, datum(facts)
     assert room is not None
     instance = facts.scene.instances.get(unit.path)
     walls = tuple(dict.fromkeys(c.face_a.word for c in facts.room_contacts_of.get(unit.path, ())))
     return Unit(
-        number=number,
+        number=number[unit.path],
         name=facts.mark_of[unit.path] + " " + spoken(unit.path) if instance is None else spoken(unit.path),
         title="" if instance is None else instance.title,
         left=length(box.lo[0] - room.lo[0], style),
@@ -152,6 +161,7 @@ def _unit(facts: Facts, number: int, unit: CarriedUnit, lift: Lifted | None) -> 
         off_back=length(room.hi[2] - box.hi[2], style),
         walls=tuple(wall for wall in walls if wall != "bottom"),
         on_floor=box.lo[1] <= room.lo[1],
+        others=tuple(sorted(number[other] for other in beside if other in number)),
         fixings=fixings(facts, unit.path),
         weight="" if lift is None or lift.weight is None else heavy(lift.weight, style),
         people=None if lift is None else lift.people,
