@@ -68,12 +68,13 @@ class View:
 
     def outline(self, boards: Iterable[str]) -> Box:
         """The smallest box about the boards, their feet and banding put on top."""
-        boxes = [self._true_box(path) for path in boards]
+        boxes = [self.true_box(path) for path in boards]
         lo = tuple(min(box.lo[k] for box in boxes) for k in range(3))
         hi = tuple(max(box.hi[k] for box in boxes) for k in range(3))
         return Box(lo, hi)  # type: ignore[arg-type]
 
-    def _true_box(self, path: str) -> Box:
+    def true_box(self, path: str) -> Box:
+        """A board with its feet and the banding put on top."""
         board = self.joined.boards[path].board
         box = board.box.stretched(Face(Axis.HIGH, -1), self.feet.get(path, Fraction(0)))
         for band in board.bands:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
+from fractions import Fraction
 
 from setout.drawing import Drawing
 from setout.place.model import Drawer, DrawerBank
@@ -52,10 +53,17 @@ def _row(facts: Facts, drawer: Drawer) -> Row:
         number=drawer.number,
         front=front,
         box=_lengths(facts, drawer.box or ()),
-        bottom=_lengths(facts, drawer.bottom or ()),
+        bottom=() if drawer.bottom is None else _lengths(facts, _bottom_cut(facts, drawer)),
         slide=None if drawer.slide is None else length(drawer.slide, facts.style),
         boards=_counted(facts, [path for path in drawer.boards if path not in faces]),
     )
+
+
+def _bottom_cut(facts: Facts, drawer: Drawer) -> tuple[Fraction, Fraction]:
+    """Wide and deep with the tongues in its grooves: what the cut list says."""
+    path = f"{drawer.path}.bottom_panel"
+    wide, _, deep = facts.scene.instances[drawer.path].motion.own_sizes(facts.joined.boards[path].box.sizes)
+    return wide, deep
 
 
 def _slides(facts: Facts, banks: Alike) -> Slides | None:

@@ -7,9 +7,9 @@ from collections.abc import Mapping
 
 from setout.drawing import Drawing
 from setout.geometry import Axis
-from setout.place.model import HungDoor, ItemFit, ShelfBay
+from setout.place.model import HungDoor, ItemFit, ShelfBay, plates_of
 from setout.write.drawers.banks import alike_banks, bank_of
-from setout.write.drawers.model import Door, Drawers, Kept, Shelves
+from setout.write.drawers.model import Door, Drawers, Kept, Leaf, Shelves
 from setout.write.facts import Facts
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import bored, length
@@ -37,16 +37,25 @@ def _door(facts: Facts, door: HungDoor) -> Door:
     hinge = None if door.hardware is None else door.hardware.hinge
     return Door(
         name=spoken(door.path),
-        leaves=tuple((facts.mark_of[leaf], facts.mark_of[side]) for leaf, side in zip(door.boards, door.sides)),
+        leaves=tuple(_leaf(facts, door, *on) for on in zip(door.boards, door.sides)),
         size=tuple(length(value, style) for value in (wide, high, thick)),
         overlay=door.overlay,
         hinge="" if door.hardware is None else door.hardware.title or door.hardware.name,
         cup=None if hinge is None else bored(hinge.cup, style),
         deep=None if hinge is None else length(hinge.depth, style),
         inward=None if hinge is None else length(hinge.edge + hinge.cup / 2, style),
-        plate=() if hinge is None or hinge.plate is None else tuple(length(value, style) for value in hinge.plate),
+        apart=None if hinge is None or hinge.plate is None else length(hinge.plate[1], style),
         cups=tuple(length(value, style) for value in door.cups),
     )
+
+
+def _leaf(facts: Facts, door: HungDoor, leaf: str, side: str) -> Leaf:
+    """The plates where they are drilled, and so right for inset doors and sides that stand back."""
+    own = facts.scene.instances[door.owner].motion.inverse
+    front = own.box(facts.joined.boards[side].box).lo[Axis.DEEP]
+    drilled = (f.points for f in facts.scene.fittings if f.id == plates_of(leaf))
+    backs = [own.point(points[0])[Axis.DEEP] - front for points in drilled]
+    return Leaf(facts.mark_of[leaf], facts.mark_of[side], length(backs[0], facts.style) if backs else None)
 
 
 def _shelves(facts: Facts, bay: ShelfBay) -> Shelves:

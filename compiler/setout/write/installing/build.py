@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -14,7 +14,7 @@ from setout.write.facts.measures import heavy
 from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import Length, bought, length, rounded_up
 from setout.write.installing.fixing import Fixing, fixings
-from setout.write.installing.units import datum, shown, studs, waits
+from setout.write.installing.units import datum, neighbours, shown, studs, waits
 
 MOST_LEVELS = 12
 
@@ -22,8 +22,9 @@ MOST_LEVELS = 12
 @dataclass(frozen=True)
 class Unit:
     """`number` as on the drawings. Edges: from the left wall, from the floor, and how far off the back wall. `walls`
-    what it is fixed to. `alone`: may be lifted by one (None: its weight isn't known). `way`: how it comes in,
-    "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way. `waits`: hangs on a measurement."""
+    what it is fixed to; `others` the numbers of what it is joined to or rests on. `people` to lift it (None: its weight
+    isn't known). `way`: how it comes in, "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way.
+    `waits`: hangs on a measurement."""
 
     number: int
     name: str
@@ -35,9 +36,10 @@ class Unit:
     off_back: Length
     walls: tuple[str, ...]
     on_floor: bool
+    others: tuple[int, ...]
     fixings: tuple[Fixing, ...]
     weight: str
-    alone: bool | None
+    people: int | None
     way: str
     waits: bool
 
@@ -65,9 +67,12 @@ class Distance:
 
 @dataclass(frozen=True)
 class Estimate:
-    """What hangs by screws alone; every amount a weight as text, "" where it isn't known. `used` a share in percent."""
+    """What hangs by screws alone, and what is counted with it because these screws carry it too, `twice` if it has
+    screws of its own; every amount a weight as text, "" where it isn't known. `used` a share in percent."""
 
     names: tuple[str, ...]
+    carried: tuple[str, ...]
+    twice: bool
     screws: int
     gauge: int
     length: Length
@@ -89,7 +94,6 @@ class Installing:
     elevation: Drawing | None
     plan: Drawing | None
     units: tuple[Unit, ...]
-    two_people: tuple[str, ...]
     unknown: tuple[str, ...]
     limit: str
     levels: tuple[Level, ...]
@@ -97,6 +101,7 @@ class Installing:
     estimates: tuple[Estimate, ...]
     caution: str
     comes_in: bool
+    filled: bool
     cropped: bool
     keep_clear: bool
     obstacles: bool
@@ -109,7 +114,10 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         return None
     room = facts.project.room
     lifts = {one.path: one for one in found.lifts if one.kind != "sheet"}
-    listed = tuple(_unit(facts, n, unit, lifts.get(unit.path)) for n, unit in enumerate(placed, 1))
+    beside, number = neighbours(facts), {unit.path: n for n, unit in enumerate(placed, 1)}
+    listed = tuple(
+        _unit(facts, unit, lifts.get(unit.path), number, beside.get(unit.path, frozenset())) for unit in placed
+    )
     return Installing(
         room="" if room is None else room.title,
         room_sizes=() if room is None else tuple(length(room.sizes[axis], facts.style) for axis in Axis),
@@ -117,14 +125,14 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         elevation=drawings.get("front"),
         plan=drawings.get("top"),
         units=listed,
-        two_people=tuple(unit.name for unit in listed if unit.alone is False),
-        unknown=tuple(unit.name for unit in listed if unit.alone is None),
+        unknown=tuple(unit.name for unit in listed if unit.people is None),
         limit=heavy(facts.project.practice.value("lift_alone"), facts.style),
         levels=_levels(facts, placed),
         distances=_distances(facts, placed),
-        estimates=tuple(_estimate(facts, hung) for hung in found.hung),
+        estimates=tuple(_estimate(facts, hung, found.hung) for hung in found.hung),
         caution=CAUTION,
         comes_in=any(unit.way for unit in listed),
+        filled=bool(facts.scene.banks or facts.scene.doors or facts.scene.shelves),
         keep_clear=room is not None and any(one.kind != "obstacle" for one in room.boxes),
         obstacles=room is not None and any(one.kind == "obstacle" for one in room.boxes),
         cropped=facts.scene.room is not None and shown(facts, "top") != facts.scene.room,
@@ -135,13 +143,15 @@ def _fixed(facts: Facts, placed: tuple[CarriedUnit, ...]) -> bool:
     return any(unit.path in facts.room_contacts_of for unit in placed)
 
 
-def _unit(facts: Facts, number: int, unit: CarriedUnit, lift: Lifted | None) -> Unit:
+def _unit(
+    facts: Facts, unit: CarriedUnit, lift: Lifted | None, number: Mapping[str, int], beside: Iterable[str]
+) -> Unit:
     box, style, room = unit.outline, facts.style, datum(facts)
     assert room is not None
     instance = facts.scene.instances.get(unit.path)
     walls = tuple(dict.fromkeys(c.face_a.word for c in facts.room_contacts_of.get(unit.path, ())))
     return Unit(
-        number=number,
+        number=number[unit.path],
         name=facts.mark_of[unit.path] + " " + spoken(unit.path) if instance is None else spoken(unit.path),
         title="" if instance is None else instance.title,
         left=length(box.lo[0] - room.lo[0], style),
@@ -151,9 +161,10 @@ def _unit(facts: Facts, number: int, unit: CarriedUnit, lift: Lifted | None) -> 
         off_back=length(room.hi[2] - box.hi[2], style),
         walls=tuple(wall for wall in walls if wall != "bottom"),
         on_floor=box.lo[1] <= room.lo[1],
+        others=tuple(sorted(number[other] for other in beside if other in number)),
         fixings=fixings(facts, unit.path),
         weight="" if lift is None or lift.weight is None else heavy(lift.weight, style),
-        alone=None if lift is None else lift.alone,
+        people=None if lift is None else lift.people,
         way=_way(unit),
         waits=waits(facts, unit.path),
     )
@@ -211,14 +222,17 @@ def _faces(one: Box, other: Box, axis: Axis) -> bool:
     return other.lo[axis] >= one.hi[axis] and all(one.lo[a] < other.hi[a] and other.lo[a] < one.hi[a] for a in across)
 
 
-def _estimate(facts: Facts, hung: Hung) -> Estimate:
+def _estimate(facts: Facts, hung: Hung, all_hung: tuple[Hung, ...]) -> Estimate:
     style, found = facts.style, hung.estimate
     said = ("",) * 4
     if found is not None:
         said = tuple(heavy(v, style) for v in (found.down, found.down_allowed, found.out, found.out_allowed))
     used = None if found is None else found.used
+    screwed = {unit for one in all_hung for unit in one.units}
     return Estimate(
         tuple(spoken(unit) for unit in hung.units),
+        tuple(spoken(unit) for unit in hung.carried),
+        not screwed.isdisjoint(hung.carried),
         hung.screws,
         hung.gauge,
         bought(hung.length, style),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from setout.drawing import Drawing, InRoom, Standing, in_room
@@ -46,6 +47,19 @@ def shown(facts: Facts, side: str) -> Box:
     if side != "top" or front <= room.lo[Axis.DEEP]:
         return room
     return room.with_span(Axis.DEEP, front, room.hi[Axis.DEEP])
+
+
+def neighbours(facts: Facts) -> Mapping[str, frozenset[str]]:
+    """By unit, those that it is joined to or rests on, or that rest on it."""
+    rests = ((upper, lower) for rest in facts.scene.rests for upper in rest.upper for lower in rest.lower)
+    joined = ((c.a, c.b) for c in facts.joined.contacts if c.b is not None)
+    found: dict[str, set[str]] = {}
+    for a, b in (*joined, *rests):
+        one, other = facts.unit_of[a], facts.unit_of[b]
+        if one != other:
+            found.setdefault(one, set()).add(other)
+            found.setdefault(other, set()).add(one)
+    return {unit: frozenset(others) for unit, others in found.items()}
 
 
 def waits(facts: Facts, unit: str) -> bool:
