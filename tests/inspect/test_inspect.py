@@ -156,13 +156,16 @@ def test_a_divider_halves_the_span():
     assert one.span == (60 - F(3, 4)) / 2
 
 
-def test_what_only_rests_is_held_up_too():
+@pytest.mark.parametrize(
+    ("said", "codes"),
+    [("lid rests on foot.1\nlid rests on foot.2", ()), ("lid rests on foot.1", ("rod354",)), ("", ("rod354",))],
+)
+def test_what_lies_on_others_is_held_up_whatever_is_said_of_it(said, codes):
     text = """size wide 60, high 30, deep 12
     part foot of ply { upright; high from bottom to lid.bottom; grain high; repeat 2 wide every 40 from left + 5 }
     part lid of ply { level at top; load 20 }
-    lid rests on foot.1
-    lid rests on foot.2"""
-    (one,) = found(text).sags
+    """
+    (one,) = found(text + said, *codes).sags
     assert (one.span, one.ends, one.found) == (40 - F(3, 4), "simple", True)
 
 

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Mapping
 
 from setout.geometry import Axis, Face
 from setout.inspect.view import View
-from setout.join.sweep import close_pairs
 
 _DOWN = Face(Axis.HIGH, -1)
 Group = tuple[str, ...]
@@ -92,20 +91,13 @@ def _standing(view: View) -> set[str]:
 
 
 def _above(view: View) -> dict[str, set[str]]:
-    """By unit, those with a board right on top of one of its own, joined or not."""
-    paths = list(view.joined.boards)
-    boxes = [view.true_box(path) for path in paths]
+    """By unit, those with a board right on top of one of its own."""
     found: dict[str, set[str]] = {}
-    for i, j in close_pairs(boxes):
-        for low, high in ((i, j), (j, i)):
-            area = boxes[low].shared(boxes[high])
-            if area is not None and boxes[low].hi[Axis.HIGH] == boxes[high].lo[Axis.HIGH] and _flat(area.sizes):
-                found.setdefault(view.unit_of[paths[low]], set()).add(view.unit_of[paths[high]])
+    for upper, under in view.right_under.items():
+        for touching in under:
+            assert touching.other is not None
+            found.setdefault(view.unit_of[touching.other], set()).add(view.unit_of[upper])
     return found
-
-
-def _flat(sizes: tuple) -> bool:
-    return sizes[Axis.WIDE] > 0 and sizes[Axis.DEEP] > 0
 
 
 def _beside(view: View) -> dict[str, set[str]]:
