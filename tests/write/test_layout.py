@@ -55,7 +55,7 @@ def lines(text: str, board: str) -> list[tuple]:
         (
             *(g.face.word, g.zero.word),
             *(one.span[0].text, one.span[1].text, along(one)),
-            *(len(one.marks), named(one.partners), named(g.only)),
+            *(len(one.marks), named(one.partners), named(p for o in g.only for p in o.where)),
         )
         for g in lay_out(known, piece, True)
         for one in g.lines
@@ -103,6 +103,27 @@ def test_copies_that_meet_others_say_which():
     text += "\nplace case (up = 8) as b { left at a.right + 5; at bottom, back }\nsize wide 60, high 30, deep 12"
     found = {(low, only) for _, _, low, _, _, _, _, only in lines(text, "a.left_side")}
     assert ("11-5/8", "a: left side") in found and ("8", "b: left side") in found
+
+
+TRIMMED = (
+    CASE
+    + """place case as a { at left, bottom, back }
+place case as b { left at a.right + 5; at bottom, back }
+size wide 60, high 30, deep 13
+part strip of ply { facing; back at a.front; high 2 to a.top; wide over a and b }
+joint strip to a, b { brads }
+"""
+)
+
+
+def test_a_line_for_a_copy_that_stands_turned_names_the_sides_as_they_are_there():
+    """A dado halfway up, stopped in front: right sides are left ones turned upside down, so that a strip along the tops
+    lies at the drawn bottom of these."""
+    text = TRIMMED.replace("up = 11-5/8", "up = 14-5/8")
+    said = page(text.replace("pockets on bottom", "dado depth 1/4 stopped front 1"), "joinery")
+    assert "Lay out the front edge, from the bottom edge (only a, b: left side) 28 to 30 A1 strip" in said
+    turned = "(only a, b: right side, where the bottom edge is its top edge) 0 to 2 A1 strip"
+    assert f"Lay out the front edge, from the bottom edge {turned}" in said
 
 
 @pytest.mark.parametrize("how", ["turned 90", "turned 180", "turned 270", "mirrored"])

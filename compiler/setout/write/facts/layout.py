@@ -24,8 +24,9 @@ Spot = tuple[Face, Box]
 class Landing:
     """Where partners land on boards of one piece: `area` on `face` of the drawn board, which stands square before the
     reader, as `box` does. `partners` as seen from the boards' own assembly, with their `marks`. `on` are the boards it
-    is on, () for all of the piece. `waits`: hangs on a measure. `thick` and `run` as a Board's. `seen`: on
-    a face that a drawing of the piece shows, and on the drawn board."""
+    is on, () for all of the piece; `stand` turns the faces of the drawn board into those that each of them has in its
+    own assembly. `waits`: hangs on a measure. `thick` and `run` as a Board's. `seen`: on a face that a drawing of the
+    piece shows, and on the drawn board."""
 
     box: Box
     thick: Axis
@@ -35,6 +36,7 @@ class Landing:
     marks: tuple[str, ...]
     partners: tuple[Where, ...]
     on: tuple[str, ...]
+    stand: tuple[Motion, ...]
     waits: bool
     seen: bool
 
@@ -61,8 +63,9 @@ def landings(facts: Facts, piece: Piece) -> tuple[Landing, ...]:
         return ()
     motion = facts.scene.instances[piece.exemplar.board.owner].motion
     square = squared(motion) if is_turned(motion) else IDENTITY
-    found = _laid_over(facts, piece, piece.exemplar)
-    made = [_landing(facts, piece, square, spot, prints) for spot, prints in found.items()]
+    found, ways = _laid_over(facts, piece, piece.exemplar)
+    stand = {path: _own(facts, path).after(way.inverse).after(square.inverse) for path, way in ways.items()}
+    made = [_landing(facts, piece, square, stand, spot, prints) for spot, prints in found.items()]
     turn = {path: n for n, path in enumerate(piece.boards)}
     return tuple(sorted(made, key=lambda one: ([turn[path] for path in one.on], *_in_order(one))))
 
@@ -72,10 +75,13 @@ def _in_order(landing: Landing) -> tuple:
     return landing.face, axis, landing.area.lo[axis], landing.area.hi[axis]
 
 
-def _laid_over(facts: Facts, piece: Piece, drawn: JoinedBoard) -> Mapping[Spot, list[Footprint]]:
-    """The footprints on all the boards, as if they were on the drawn one; a board that can be laid over it in several
-    ways is laid so that most of its footprints are there already, or else as it stands."""
+def _laid_over(
+    facts: Facts, piece: Piece, drawn: JoinedBoard
+) -> tuple[Mapping[Spot, list[Footprint]], Mapping[str, Motion]]:
+    """The footprints on all the boards, as if they were on the drawn one, and how each board is laid over it. One that
+    can be laid in several ways is laid so that most of its footprints are there already, or else as it stands."""
     found: dict[Spot, list[Footprint]] = {}
+    chosen: dict[str, Motion] = {}
     upright = ways_flat(drawn)[0].inverse
     for path in piece.boards:
         board, prints = facts.joined.boards[path], facts.footprints.get(path, ())
@@ -83,17 +89,22 @@ def _laid_over(facts: Facts, piece: Piece, drawn: JoinedBoard) -> Mapping[Spot, 
             continue
         ways = [IDENTITY] if path == drawn.board.path else [upright.after(way) for way in ways_flat(board)]
         ways.sort(key=lambda way: not _keeps_directions(facts, board, drawn, way))
-        way = max(ways, key=lambda way: sum(spot in found for spot in _spots(way, prints)))
+        way = chosen[path] = max(ways, key=lambda way: sum(spot in found for spot in _spots(way, prints)))
         for spot, one in zip(_spots(way, prints), prints):
             found.setdefault(spot, []).append(one)
-    return found
+    return found, chosen
 
 
 def _keeps_directions(facts: Facts, board: JoinedBoard, drawn: JoinedBoard, way: Motion) -> bool:
     """Whether left stays left and so on, each as seen in its own assembly."""
-    ours, theirs = (squared(facts.scene.instances[one.board.owner].motion) for one in (board, drawn))
+    ours, theirs = _own(facts, board.board.path), _own(facts, drawn.board.path)
     whole = theirs.after(way).after(ours.inverse)
     return (whole.to, whole.sign) == (IDENTITY.to, IDENTITY.sign)
+
+
+def _own(facts: Facts, path: str) -> Motion:
+    """Takes the job's coordinates to those of the board's assembly."""
+    return squared(facts.scene.instances[facts.scene.boards[path].owner].motion)
 
 
 def _spots(way: Motion, prints: Iterable[Footprint]) -> Iterator[Spot]:
@@ -104,7 +115,9 @@ def _moved(way: Motion, spot: Spot) -> Spot:
     return way.face(spot[0]), way.box(spot[1])
 
 
-def _landing(facts: Facts, piece: Piece, square: Motion, spot: Spot, prints: list[Footprint]) -> Landing:
+def _landing(
+    facts: Facts, piece: Piece, square: Motion, stand: Mapping[str, Motion], spot: Spot, prints: list[Footprint]
+) -> Landing:
     assert piece.exemplar is not None
     drawn, on = piece.exemplar.board, tuple(dict.fromkeys(one.board for one in prints))
     face, area = _moved(square, spot)
@@ -117,6 +130,7 @@ def _landing(facts: Facts, piece: Piece, square: Motion, spot: Spot, prints: lis
         marks=tuple(dict.fromkeys(facts.mark_of[one.partner] for one in prints)),
         partners=fold(dict.fromkeys(_partner(facts, one) for one in prints)),
         on=() if len(on) == piece.count else on,
+        stand=() if len(on) == piece.count else tuple(stand[path] for path in on),
         waits=any((one.board, one.partner, one.face) in facts.footprints_wait for one in prints),
         seen=drawn.path in on and spot[0] in faces_to_draw(piece.exemplar),
     )
