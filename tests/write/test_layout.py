@@ -156,7 +156,7 @@ def test_tongues_count_where_a_board_is_measured():
 def test_what_waits_for_a_measure_stands_in_brackets():
     text = 'measure sill "height of the sill" expect 8 to 9\n' + CASE.replace("bottom + up", "bottom + sill")
     said = page(text + "place case { at left, bottom, back }\nsize wide 20, high 30, deep 12", "joinery")
-    assert "(9 to 9-3/4) A2 shelf, (0 to 10) from the front edge (waits to be measured)" in said
+    assert "(9 to 9-3/4) A2 shelf, 0 to 10 from the front edge (waits to be measured)" in said
 
 
 @pytest.mark.parametrize("name", ["sewing_wall", "potting_bench"])

@@ -79,13 +79,14 @@ def drawings(facts: Facts, groups: tuple[Group, ...], say: Callable[[Doing], str
 def views(facts: Facts) -> dict[str, Drawing]:
     """The sides of the job each alone, for other programs."""
     sides = SIDES if facts.joined.boards else ()
-    return {side: view(facts.joined, facts.mark_of, side, facts.width, ALONE, facts.style) for side in sides}
+    room = facts.width, ALONE, facts.style
+    return {side: view(facts.joined, facts.mark_of, side, *room, facts.other_scenes) for side in sides}
 
 
 def _job(facts: Facts) -> Drawing | None:
     if not facts.joined.boards:
         return None
-    return together(facts.joined, facts.mark_of, facts.width, room_for_view(facts), facts.style)
+    return together(facts.joined, facts.mark_of, facts.width, room_for_view(facts), facts.style, facts.other_scenes)
 
 
 def _exploded(facts: Facts, groups: tuple[Group, ...]) -> dict[str, Drawing]:
@@ -108,14 +109,15 @@ def _piece(facts: Facts, drawn: Piece, board: JoinedBoard) -> Drawing | None:
     landed = [Landed(one.face, one.area, ", ".join(one.marks)) for one in found if one.seen]
     style, wide, high = _room(facts, board)
     square, screws = _square(facts, drawn, board), facts.joined.fastenings
-    made = piece(square, style, wide, high, screws, landed)
+    others = [_squared(facts, scene.boards[board.board.path]) for scene in facts.other_scenes]
+    made = piece(square, style, wide, high, screws, landed, others)
     if made is None:
         return None
     below = 0.0 if stand_beside(facts, made) else lines_high(found)
     room = facts.height / 2 - HEADING - below
     if _work(board) > MOST_SHRUNK or not SHRUNK * made.height <= room < made.height:
         return made
-    smaller = piece(square, style, wide, room / (BOTH if len(faces_to_draw(board)) > 1 else 1), screws, landed)
+    smaller = piece(square, style, wide, room / (BOTH if len(faces_to_draw(board)) > 1 else 1), screws, landed, others)
     return smaller if smaller is not None and smaller.height <= room + SPARE else made
 
 
@@ -129,8 +131,12 @@ def _work(board: JoinedBoard) -> int:
 
 def _square(facts: Facts, drawn: Piece, board: JoinedBoard) -> Piece:
     """The piece with its board's faces named as in its own assembly."""
+    return replace(drawn, exemplar=_squared(facts, board))
+
+
+def _squared(facts: Facts, board: JoinedBoard) -> JoinedBoard:
     motion = facts.scene.instances[board.board.owner].motion
-    return replace(drawn, exemplar=turned_board(board, squared(motion))) if is_turned(motion) else drawn
+    return turned_board(board, squared(motion)) if is_turned(motion) else board
 
 
 def _order(facts: Facts, say: Callable[[Doing], str]) -> tuple[Drawing, ...]:

@@ -27,11 +27,12 @@ _LEAST_STATIONS = 12  # numbers that any side can hold, pushed outwards
 
 @dataclass(frozen=True)
 class Surround:
-    """A view's rows, by side, and the board they belong to."""
+    """A view's rows, by side, and the board they belong to. `settled`: what the tape reads whatever a measure is."""
 
     board: JoinedBoard
     rows: Mapping[str, Row]
     style: Style
+    settled: Mapping[str, frozenset[Fraction]]
     _known: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     def reach(self, frame: Frame, side: str) -> float:
@@ -124,11 +125,12 @@ class Surround:
         return edge - by if edge else edge + by
 
     def _number(self, lie: Lie, side: str, at: Fraction, end: bool = False) -> str:
-        """What the tape reads; the whole length of a board that is held stands in brackets."""
+        """What the tape reads; what hangs on a measure stands in brackets, as does the whole length of a held board."""
         read = value(lie, side, at)
         words = say(read, self.style)
         axis = (lie.right if side in ACROSS else lie.up).axis
-        return f"({words})" if end and read and self.board.board.held[axis] else words
+        waits = read and self.board.board.held[axis] if end else read not in self.settled[side]
+        return f"({words})" if waits else words
 
     def _titles(self, lie: Lie, side: str) -> tuple[str, ...]:
         edge, board = lie.edge(side), self.board.board

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -98,6 +98,19 @@ def value(lie: Lie, side: str, at: Fraction) -> Fraction:
     if lie.zero(across) in ("left", "bottom"):
         return at
     return (lie.wide if across else lie.high) - at
+
+
+def readings(found: Iterable[Row], lie: Lie) -> Mapping[str, frozenset[Fraction]]:
+    """What the tape reads at the stations of each side."""
+    return {row.side: frozenset(value(lie, row.side, stop.at) for stop in row.stops) for row in found}
+
+
+def settled(
+    found: Iterable[Row], lie: Lie, others: Sequence[Mapping[str, frozenset[Fraction]]]
+) -> Mapping[str, frozenset[Fraction]]:
+    """Those that the same board has in every other scene too."""
+    mine = readings(found, lie)
+    return {side: own.intersection(*(other.get(side, frozenset()) for other in others)) for side, own in mine.items()}
 
 
 def zero_face(lie: Lie, side: str) -> Face:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from operator import sub
 from typing import TYPE_CHECKING
 
 from setout.drawing import faces_to_draw
-from setout.geometry import IDENTITY, Axis, Box, Face, Motion
+from setout.geometry import ALL_FACES, IDENTITY, Axis, Box, Face, Motion
 from setout.join import Footprint
 from setout.join.model import JoinedBoard
 from setout.piece import Piece, ways_flat
@@ -25,8 +26,8 @@ class Landing:
     """Where partners land on boards of one piece: `area` on `face` of the drawn board, which stands square before the
     reader, as `box` does. `partners` as seen from the boards' own assembly, with their `marks`. `on` are the boards it
     is on, () for all of the piece; `stand` turns the faces of the drawn board into those that each of them has in its
-    own assembly. `waits`: hangs on a measure. `thick` and `run` as a Board's. `seen`: on a face that a drawing of the
-    piece shows, and on the drawn board."""
+    own assembly. `moves`: its ends that are elsewhere for other values of a measure. `thick` and `run` as a Board's.
+    `seen`: on a face that a drawing of the piece shows, and on the drawn board."""
 
     box: Box
     thick: Axis
@@ -37,7 +38,7 @@ class Landing:
     partners: tuple[Where, ...]
     on: tuple[str, ...]
     stand: tuple[Motion, ...]
-    waits: bool
+    moves: frozenset[Face]
     seen: bool
 
     def span(self, axis: Axis) -> tuple:
@@ -65,7 +66,7 @@ def landings(facts: Facts, piece: Piece) -> tuple[Landing, ...]:
     square = squared(motion) if is_turned(motion) else IDENTITY
     found, ways = _laid_over(facts, piece, piece.exemplar)
     stand = {path: _own(facts, path).after(way.inverse).after(square.inverse) for path, way in ways.items()}
-    made = [_landing(facts, piece, square, stand, spot, prints) for spot, prints in found.items()]
+    made = [_landing(facts, piece, square, stand, ways, spot, prints) for spot, prints in found.items()]
     turn = {path: n for n, path in enumerate(piece.boards)}
     return tuple(sorted(made, key=lambda one: ([turn[path] for path in one.on], *_in_order(one))))
 
@@ -116,7 +117,13 @@ def _moved(way: Motion, spot: Spot) -> Spot:
 
 
 def _landing(
-    facts: Facts, piece: Piece, square: Motion, stand: Mapping[str, Motion], spot: Spot, prints: list[Footprint]
+    facts: Facts,
+    piece: Piece,
+    square: Motion,
+    stand: Mapping[str, Motion],
+    ways: Mapping[str, Motion],
+    spot: Spot,
+    prints: list[Footprint],
 ) -> Landing:
     assert piece.exemplar is not None
     drawn, on = piece.exemplar.board, tuple(dict.fromkeys(one.board for one in prints))
@@ -131,9 +138,31 @@ def _landing(
         partners=fold(dict.fromkeys(_partner(facts, one) for one in prints)),
         on=() if len(on) == piece.count else on,
         stand=() if len(on) == piece.count else tuple(stand[path] for path in on),
-        waits=any((one.board, one.partner, one.face) in facts.footprints_wait for one in prints),
+        moves=frozenset(face for one in prints for face in _moves(facts, one, square.after(ways[one.board]))),
         seen=drawn.path in on and spot[0] in faces_to_draw(piece.exemplar),
     )
+
+
+def _moves(facts: Facts, one: Footprint, by: Motion) -> Iterator[Face]:
+    """The ends of a footprint, as they lie after the motion, that another scene has elsewhere from the board's low
+    ends; all of them where that scene hasn't got it."""
+    if not facts.other_scenes:
+        return
+    mine = [p for p in facts.footprints[one.board] if (p.partner, p.face) == (one.partner, one.face)]
+    here = _from_low(by, one, facts.joined.boards[one.board].box)
+    for scene in facts.other_scenes:
+        others = [p for p in scene.footprints.get(one.board, ()) if (p.partner, p.face) == (one.partner, one.face)]
+        if len(others) != len(mine):
+            yield from ALL_FACES
+        else:
+            there = _from_low(by, others[mine.index(one)], scene.boards[one.board].box)
+            yield from (face for face in ALL_FACES if there.face(face) != here.face(face))
+
+
+def _from_low(by: Motion, one: Footprint, box: Box) -> Box:
+    """A footprint's area, turned, from the low corner of its board."""
+    area, low = by.box(one.area), by.box(box).lo
+    return Box(tuple(map(sub, area.lo, low)), tuple(map(sub, area.hi, low)))  # type: ignore[arg-type]
 
 
 def _partner(facts: Facts, one: Footprint) -> tuple[str, str]:

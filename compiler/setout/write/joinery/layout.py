@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from setout.drawing import Drawing
@@ -35,7 +35,6 @@ class Line:
     span: tuple[Length, Length]
     along: tuple[Length, Length] | None
     along_zero: Side
-    waits: bool
 
 
 @dataclass(frozen=True)
@@ -111,13 +110,14 @@ def _line(facts: Facts, one: Landing) -> Line:
         span=_printed(facts, one, axis),
         along=None if one.is_whole(other) else _printed(facts, one, other),
         along_zero=_zero(one, other),
-        waits=one.waits,
     )
 
 
 def _printed(facts: Facts, one: Landing, axis: Axis) -> tuple[Length, Length]:
     near, far = one.span(axis)
-    return length(near, facts.style), length(far, facts.style)
+    ends = ((near, Face(axis, -1)), (far, Face(axis, 1)))
+    low, high = (replace(length(at, facts.style), waits=face in one.moves) for at, face in ends)
+    return low, high
 
 
 def _zero(one: Landing, axis: Axis) -> Side:
