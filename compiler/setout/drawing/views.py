@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from setout.drawing.ink import dimension
 from setout.drawing.ink.hatch import hatch
-from setout.drawing.ink.lettering import SMALL, shortened, width
+from setout.drawing.ink.lettering import SMALL, shortened, spoken, width
 from setout.drawing.ink.room import CELL, Raster
 from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HEAVY, LINES, OUTLINE, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
@@ -266,7 +266,7 @@ class Sheet:
         for group in groups:
             mine = [i for i, t in enumerate(self.things) if t.group == group]
             mine.sort(key=lambda i: (-raster.count(i), i))
-            words = shortened(mark_of.get(group) or group.replace("_", " "), 120, NAME, True)
+            words = shortened(mark_of.get(group) or spoken(group), 120, NAME, True)
             if raster.count(mine[0]) and not self._on_face(raster, mine, words) and self._is_shown(raster, mine):
                 beside.setdefault(words, mine[0])  # of boards alike one is enough
         for words, thing in beside.items():

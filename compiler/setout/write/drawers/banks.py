@@ -98,7 +98,8 @@ def _likeness(facts: Facts, bank: DrawerBank) -> tuple:
     marks = tuple(facts.mark_of[path] for drawer in bank.drawers for path in drawer.boards)
     sides = tuple(facts.mark_of[path] for path in bank.sides)
     hardware = None if bank.hardware is None else bank.hardware.name
-    return _numbers(bank), marks, sides, hardware, bank.load, facts.scene.instances[bank.owner].definition
+    numbers = tuple(map(_numbers, _in_scenes(facts, bank)))
+    return numbers, marks, sides, hardware, bank.load, facts.scene.instances[bank.owner].definition
 
 
 def _numbers(bank: DrawerBank) -> tuple:

@@ -96,10 +96,6 @@ class Facts:
         return self.scene.unit_of
 
     @cached_property
-    def boards_in_unit(self) -> Mapping[str, tuple[str, ...]]:
-        return _gathered((unit, path) for path, unit in self.unit_of.items())
-
-    @cached_property
     def room_contacts_of(self) -> Mapping[str, tuple[Contact, ...]]:
         """By unit, its contacts with walls and floor."""
         return _gathered((self.unit_of[c.a], c) for c in self.joined.contacts if c.b is None)
