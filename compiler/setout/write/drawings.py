@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from setout.drawing import (
@@ -22,7 +22,6 @@ from setout.drawing import (
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
 from setout.plan.cutting.model import StockPlan
-from setout.units import Style
 from setout.write.assemblies import Group, room_for_drawing
 from setout.write.build_order.build import Doing, words
 from setout.write.cutting.alike import Alike, alike
@@ -30,11 +29,12 @@ from setout.write.cutting.cuts import rows
 from setout.write.cutting.room import room_for_sheet
 from setout.write.drawers import alike_banks
 from setout.write.facts import Facts
+from setout.write.facts.layout import Landing
 from setout.write.facts.turning import is_turned, squared, squared_scene, turned_board
 from setout.write.installing import room_views
 from setout.write.job_sheet import room_for_view
 from setout.write.joinery.build import machined
-from setout.write.joinery.layout import lines_high, stand_beside
+from setout.write.joinery.layout import BESIDE, lines_high, stand_beside
 
 PLAIN, BUSY = 190.0, 290.0  # points: three or two pieces to a page
 HEADING, SPARE = 30.0, 14.0  # points above a piece's drawing; what half a page has left in fact
@@ -46,6 +46,7 @@ ALONE = 400.0  # points; how high a single view may be
 SMALLEST = 0.6  # of the page, how wide an offcut is drawn at least
 BANK = (255.0, 215.0)  # points: beside what is said of its slides
 MANY_CUTS = 4  # more than that need room for their dimensions
+MANY_HOLES = 24  # more than that a page, or they could not be told apart
 
 
 @dataclass(frozen=True)
@@ -107,22 +108,33 @@ def _piece(facts: Facts, drawn: Piece, board: JoinedBoard) -> Drawing | None:
     """A little smaller if then it takes, with its lines to lay out, no more than half a page."""
     found = facts.landings[drawn.mark]
     landed = [Landed(one.face, one.area, ", ".join(one.marks)) for one in found if one.seen]
-    style, wide, high = _room(facts, board)
     square, screws = _square(facts, drawn, board), facts.joined.fastenings
     others = [_squared(facts, scene.boards[board.board.path]) for scene in facts.other_scenes]
-    made = piece(square, style, wide, high, screws, landed, others)
+    titles = {fitting.id: fitting.hardware.title or fitting.hardware.name for fitting in facts.scene.fittings}
+
+    def at_most(high: float, less_wide: float = 0.0) -> Drawing | None:
+        return piece(square, facts.style, facts.width - less_wide, high, screws, landed, others, titles)
+
+    if len(board.bores) > MANY_HOLES:
+        return _on_a_page(facts, found, at_most)
+    made = at_most(PLAIN if _work(board) <= MANY_CUTS else BUSY)
     if made is None:
         return None
     below = 0.0 if stand_beside(facts, made) else lines_high(found)
     room = facts.height / 2 - HEADING - below
     if _work(board) > MOST_SHRUNK or not SHRUNK * made.height <= room < made.height:
         return made
-    smaller = piece(square, style, wide, room / (BOTH if len(faces_to_draw(board)) > 1 else 1), screws, landed, others)
+    smaller = at_most(room / (BOTH if len(faces_to_draw(board)) > 1 else 1))
     return smaller if smaller is not None and smaller.height <= room + SPARE else made
 
 
-def _room(facts: Facts, board: JoinedBoard) -> tuple[Style, float, float]:
-    return facts.style, facts.width, PLAIN if _work(board) <= MANY_CUTS else BUSY
+def _on_a_page(
+    facts: Facts, found: Sequence[Landing], at_most: Callable[..., Drawing | None]
+) -> Drawing | None:
+    """As large as a page lets it be, with its lines to lay out beside it or under it."""
+    room = facts.height - HEADING - SPARE
+    ways = (at_most(room, BESIDE if found else 0.0), at_most(max(room - lines_high(found), BUSY)))
+    return max((made for made in ways if made is not None), key=lambda made: made.width * made.height, default=None)
 
 
 def _work(board: JoinedBoard) -> int:
