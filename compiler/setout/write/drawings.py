@@ -26,7 +26,7 @@ from setout.write.assemblies import Group, room_for_drawing
 from setout.write.build_order.build import Doing, words
 from setout.write.cutting.alike import Alike, alike
 from setout.write.cutting.cuts import rows
-from setout.write.cutting.room import room_for_sheet
+from setout.write.cutting.room import HIGHEST, room_for_sheet
 from setout.write.drawers import alike_banks
 from setout.write.facts import Facts
 from setout.write.facts.layout import Landing
@@ -170,8 +170,13 @@ def _source(facts: Facts, stock: StockPlan, same: Alike) -> Drawing:
     longest = max(one.source.length for one in stock.sources)
     if plan.source.stock.kind == "stick":
         return stick(plan, style, facts.width, longest, same.name)
+    share = max(float(plan.source.length / longest), SMALLEST)
     wide, high = room_for_sheet(facts, plan.source, rows(same, style), plan is stock.sources[0])
-    return sheet(plan, style, wide * max(float(plan.source.length / longest), SMALLEST), high, same.name)
+    made = sheet(plan, style, wide * share, high, same.name)
+    if not made.aside:
+        return made
+    larger = sheet(plan, style, facts.width * share, HIGHEST, same.name)  # its list may go on on the next page
+    return larger if larger.aside < made.aside else made
 
 
 def _banks(facts: Facts) -> dict[str, Drawing]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from unicodedata import normalize
 
 from setout.drawing.ink.advances import BOLD, REGULAR
@@ -20,6 +20,7 @@ def spoken(path: str) -> str:
     return path.replace("_", " ").replace(".", " ")
 
 
+@lru_cache(8192)
 def width(text: str, size: float = SMALL, bold: bool = False) -> float:
     """The printed width of one line of text."""
     table = _advances(bold)
