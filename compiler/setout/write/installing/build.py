@@ -2,29 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from setout.drawing import Drawing
-from setout.geometry import Axis, Box
+from setout.geometry import Axis, Box, face_named
 from setout.inspect import CAUTION, CarriedUnit, Hung, Lifted
 from setout.write.facts import Facts
 from setout.write.facts.measures import heavy
 from setout.write.facts.paths import spoken
+from setout.write.facts.scenes import InScene
 from setout.write.facts.sizes import Length, bought, length, rounded_up
 from setout.write.installing.fixing import Fixing, fixings
-from setout.write.installing.units import datum, neighbours, shown, studs, waits
+from setout.write.installing.units import bracketed, neighbours, place, shown, studs
 
 MOST_LEVELS = 12
+LEFT, RIGHT, UNDER, OVER, BACK = map(face_named, ("left", "right", "bottom", "top", "back"))
 
 
 @dataclass(frozen=True)
 class Unit:
     """`number` as on the drawings. Edges: from the left wall, from the floor, and how far off the back wall. `walls`
     what it is fixed to; `others` the numbers of what it is joined to or rests on. `people` to lift it (None: its weight
-    isn't known). `way`: how it comes in, "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way.
-    `waits`: hangs on a measurement."""
+    isn't known). `way`: how it comes in, "upright", "stood-up", "tilted", "no" or "" where nothing is said of it."""
 
     number: int
     name: str
@@ -41,7 +42,10 @@ class Unit:
     weight: str
     people: int | None
     way: str
-    waits: bool
+
+    @property
+    def waits(self) -> bool:
+        return any(one.waits for one in (self.left, self.right, self.under, self.over, self.off_back))
 
 
 @dataclass(frozen=True)
@@ -51,7 +55,6 @@ class Level:
     height: Length
     edge: str
     names: tuple[str, ...]
-    waits: bool
 
 
 @dataclass(frozen=True)
@@ -62,7 +65,6 @@ class Distance:
     second: str
     along: str
     clear: Length
-    waits: bool
 
 
 @dataclass(frozen=True)
@@ -88,6 +90,8 @@ class Estimate:
 
 @dataclass(frozen=True)
 class Installing:
+    """`cropped`: the plan leaves out the front of the room. `bracketed`: the views with edges that may still move."""
+
     room: str
     room_sizes: tuple[Length, ...]
     studs: tuple[Length, ...]
@@ -103,6 +107,7 @@ class Installing:
     comes_in: bool
     filled: bool
     cropped: bool
+    bracketed: tuple[str, ...]
     keep_clear: bool
     obstacles: bool
 
@@ -135,6 +140,7 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         filled=bool(facts.scene.banks or facts.scene.doors or facts.scene.shelves),
         keep_clear=room is not None and any(one.kind != "obstacle" for one in room.boxes),
         obstacles=room is not None and any(one.kind == "obstacle" for one in room.boxes),
+        bracketed=bracketed(facts),
         cropped=facts.scene.room is not None and shown(facts, "top") != facts.scene.room,
     )
 
@@ -146,19 +152,18 @@ def _fixed(facts: Facts, placed: tuple[CarriedUnit, ...]) -> bool:
 def _unit(
     facts: Facts, unit: CarriedUnit, lift: Lifted | None, number: Mapping[str, int], beside: Iterable[str]
 ) -> Unit:
-    box, style, room = unit.outline, facts.style, datum(facts)
-    assert room is not None
+    box, style, room = unit.outline, facts.style, facts.in_scenes[-1].datum
     instance = facts.scene.instances.get(unit.path)
     walls = tuple(dict.fromkeys(c.face_a.word for c in facts.room_contacts_of.get(unit.path, ())))
     return Unit(
         number=number[unit.path],
         name=facts.mark_of[unit.path] + " " + spoken(unit.path) if instance is None else spoken(unit.path),
         title="" if instance is None else instance.title,
-        left=length(box.lo[0] - room.lo[0], style),
-        right=length(box.hi[0] - room.lo[0], style),
-        under=length(box.lo[1] - room.lo[1], style),
-        over=length(box.hi[1] - room.lo[1], style),
-        off_back=length(room.hi[2] - box.hi[2], style),
+        left=place(facts, unit.path, LEFT),
+        right=place(facts, unit.path, RIGHT),
+        under=place(facts, unit.path, UNDER),
+        over=place(facts, unit.path, OVER),
+        off_back=place(facts, unit.path, BACK, 1),
         walls=tuple(wall for wall in walls if wall != "bottom"),
         on_floor=box.lo[1] <= room.lo[1],
         others=tuple(sorted(number[other] for other in beside if other in number)),
@@ -166,7 +171,6 @@ def _unit(
         weight="" if lift is None or lift.weight is None else heavy(lift.weight, style),
         people=None if lift is None else lift.people,
         way=_way(unit),
-        waits=waits(facts, unit.path),
     )
 
 
@@ -183,20 +187,19 @@ def _way(unit: CarriedUnit) -> str:
 
 def _levels(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Level, ...]:
     """Lines to strike on the wall: the undersides of what is fixed to it off the floor, the tops of what stands."""
-    room = datum(facts)
-    assert room is not None
+    room = facts.in_scenes[-1].datum
     found: dict[tuple[Fraction, str, bool], list[str]] = {}
+    lengths: dict[tuple[Fraction, str, bool], Length] = {}
     for unit in placed:
         stands = unit.outline.lo[1] <= room.lo[1]
         on_wall = any(c.face_a.axis != Axis.HIGH for c in facts.room_contacts_of.get(unit.path, ()))
         if unit.path in facts.scene.instances if stands else on_wall:
-            height = (unit.outline.hi if stands else unit.outline.lo)[1] - room.lo[1]
-            key = height, "over" if stands else "under", waits(facts, unit.path)
+            face = OVER if stands else UNDER
+            height = place(facts, unit.path, face)
+            key = unit.outline.face(face), "over" if stands else "under", height.waits
             found.setdefault(key, []).append(spoken(unit.path))
-    return tuple(
-        Level(length(height, facts.style), edge, tuple(names), waits)
-        for (height, edge, waits), names in sorted(found.items())[:MOST_LEVELS]
-    )
+            lengths[key] = height
+    return tuple(Level(lengths[key], key[1], tuple(found[key])) for key in sorted(found)[:MOST_LEVELS])
 
 
 def _distances(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Distance, ...]:
@@ -208,12 +211,14 @@ def _distances(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Distance,
             if not beyond:
                 continue
             near = min(beyond, key=lambda other: other.outline.lo[axis])
-            clear = near.outline.lo[axis] - one.outline.hi[axis]
-            if clear > 0:
-                open_ = waits(facts, one.path) or waits(facts, near.path)
-                names = spoken(one.path), spoken(near.path)
-                found.append(Distance(*names, axis.word, length(clear, facts.style), open_))
+            if near.outline.lo[axis] > one.outline.hi[axis]:
+                clear = facts.varying(_between(one.path, near.path, axis))
+                found.append(Distance(spoken(one.path), spoken(near.path), axis.word, clear))
     return tuple(found)
+
+
+def _between(one: str, beyond: str, axis: Axis) -> Callable[[InScene], Fraction]:
+    return lambda scene: scene.outlines[beyond].lo[axis] - scene.outlines[one].hi[axis]
 
 
 def _faces(one: Box, other: Box, axis: Axis) -> bool:
