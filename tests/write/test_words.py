@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from setout.plan.order import steps
-from setout.write.build_order.build import Doing, Why
+from setout.write.build_order.build import Doing, Later, Why
 from setout.write.render import macro
 
 WORDS = "build_order/words.html.j2"
@@ -27,3 +27,11 @@ def test_every_verb_has_its_sentence():
 
 def test_own_steps_stand_as_written():
     assert macro(WORDS, "doing", Doing("step", "own", 'Paint "A" & <B>', "")) == 'Paint "A" & <B>'
+
+
+def test_what_is_sawn_later_is_told_under_the_one_order_of_the_saw():
+    told = macro(WORDS, "sawing", (Later(7, ("A5",), True, False), Later(9, ("F1", "F2"), False, False)))
+    assert told.startswith("The sawing has one order of its own")
+    assert "Step 7 waits for a measurement: A5 comes off the saw too large" in told
+    assert "Step 9 waits, since the spec says so: until then leave F1, F2 on the boards that they come of." in told
+    assert "waits" not in macro(WORDS, "sawing", ())
