@@ -62,16 +62,18 @@ def piece(
     height: float,
     fastenings: Iterable[Fastening] = (),
     landed: Iterable[Landed] = (),
+    abreast: bool = False,
 ) -> Drawing | None:
     """The piece as its exemplar stands, flat on the page; None for a loose piece, which has no place.
 
     At most `width` wide, and no higher than `height` unless its numbers and key alone need more; a piece that is worked
     on both faces may be higher by three quarters. `fastenings` of the same scene give the drill stop's settings.
-    `landed` is outlined where it lies on a face that is shown.
+    `landed` is outlined where it lies on a face that is shown. Two faces stand side by side if `abreast`, else as they
+    come out larger.
     """
     if piece.exemplar is None:
         return None
-    job = _job(piece, piece.exemplar, style, width, height, fastenings, tuple(landed))
+    job = _job(piece, piece.exemplar, style, width, height, fastenings, tuple(landed), abreast)
     seen = job.lies[0].face.word
     sizes = f"{say(piece.length.amount, style)} x {say(piece.width.amount, style)}"
     return _fitted(job).finished(f"Piece {piece.mark}, {sizes}, seen from {seen}")
@@ -85,6 +87,7 @@ def _job(
     height: float,
     fastenings: Iterable[Fastening],
     landed: tuple[Landed, ...],
+    abreast: bool,
 ) -> Job:
     faces = faces_to_draw(board)
     if len(faces) > 1:
@@ -92,7 +95,7 @@ def _job(
     settings = {f.contact: f.setting for f in fastenings if f.setting is not None}
     upright = tuple(standing(board, f) for f in faces)
     ways = [(lies, beside) for lies in (upright, tuple(lie.turned() for lie in upright)) for beside in (False, True)]
-    rated = [(_rough_scale(lies, beside, width, height), lies, beside) for lies, beside in ways]
+    rated = [(_rough_scale(*way, width, height) if way[1] or not abreast else 0.0, *way) for way in ways]
     # as it stands, and one view below the other, unless another way is clearly larger
     best = max(range(len(rated)), key=lambda n: rated[n][0] * (1.25, 1.15, 1.0, 0.9)[n])
     _, lies, beside = rated[best]
