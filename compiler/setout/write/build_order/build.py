@@ -84,12 +84,14 @@ class Later:
 
 @dataclass(frozen=True)
 class BuildOrder:
-    """`sawn`: the packet has a cutting plan, whose order goes through the whole job."""
+    """`sawn`: the packet has a cutting plan, whose order goes through the whole job. `fitted`: steps that cut what is
+    to fit into an opening, when that can be measured."""
 
     rows: tuple[Row, ...]
     pictures: tuple[Drawing, ...]
     sawn: bool
     later: tuple[Later, ...]
+    fitted: tuple[int, ...]
 
 
 def build(facts: Facts, pictures: tuple[Drawing, ...]) -> BuildOrder | None:
@@ -97,7 +99,8 @@ def build(facts: Facts, pictures: tuple[Drawing, ...]) -> BuildOrder | None:
     standing = standings(facts)
     rows = tuple(_row(facts, step, standing.get(step.number)) for step in facts.plan.order.steps)
     sawn = facts.plan.cutting is not None and bool(facts.plan.cutting.stocks)
-    return BuildOrder(rows, pictures, sawn, tuple(_later(facts))) if rows else None
+    fitted = tuple(row.number for row in rows if row.doing.verb == "cut" and row.doing.what in ("drawers", "fronts"))
+    return BuildOrder(rows, pictures, sawn, tuple(_later(facts)), fitted) if rows else None
 
 
 def _later(facts: Facts) -> Iterable[Later]:
