@@ -177,6 +177,17 @@ def test_a_cleat_is_screwed_to_its_studs():
     assert only(cleat(10, 58, 6)[0], "screws").count == 6
 
 
+def test_screws_at_a_stud_move_up_and_down_to_keep_clear_of_pockets():
+    """A stud at 19, 1-1/2 from the rail's end: the pockets there, 1 and 3 up, reach 2.065 in. The screws leave 1/8."""
+    post = board("post", ("17", "17-1/2"), (0, 60), (90, 100), thick="wide")
+    part = board("cleat", ("17-1/2", 58), (30, 34), (100 - T, 100), thick="deep")
+    held = joint("cleat", "post", method("pockets", on="back"))
+    into = joint("cleat", "room.back", method("screws", studs=True))
+    scene, told = joined([post, part], held, into, room=ROOM, room_of=STUDS)
+    heights = {b.at[1] for b in scene.boards["cleat"].bores if b.kind == "clearance"}
+    assert heights == {frac("31-1/2"), frac("32-1/2")} and "rod390" not in codes(told)
+
+
 def test_walls_take_screws_and_want_studs():
     assert codes(cleat(20, 34)[1]) == ["rod392"]
     assert codes(cleat(10, 58, "1-1/2", "screws")[1]) == ["rod393"]

@@ -75,9 +75,10 @@ def _tasks(ground: Ground, contacts: Iterable[Contact], housed: Housed) -> list[
 
 def _beside(task: Task, drilled: Mapping[str, list[Way]], *methods: str) -> Task:
     """The task with what is drilled in its boards, if it is one of the `methods`."""
-    if task.method.kind not in methods or task.contact.b is None:
+    if task.method.kind not in methods:
         return task
-    return replace(task, drilled=(*drilled.get(task.contact.a, ()), *drilled.get(task.contact.b, ())))
+    boards = (path for path in (task.contact.a, task.contact.b) if path is not None)
+    return replace(task, drilled=tuple(way for path in boards for way in drilled.get(path, ())))
 
 
 def _by_method(tasks: list[Task], known: Known) -> list[Laid]:
