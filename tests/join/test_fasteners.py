@@ -69,6 +69,28 @@ def test_a_lamination_gets_a_grid_through_the_thinner_board():
     assert not codes(told)
 
 
+def rail(wide, *methods):
+    """Where the screws through a rail 4 deep go, its ends held by two pockets each, and what is told."""
+    left, right = board("left", (-T, 0), (0, 30), (0, 4)), board("right", (wide, wide + T), (0, 30), (0, 4))
+    part = board("rail", (0, wide), (30 - T, 30), (0, 4))
+    top = board("top", (0, wide), (30, 30 + T), (0, 4), at=5)
+    held = joint("rail", ["left", "right"], method("pockets", on="bottom"))
+    scene, told = joined([left, right, part, top], held, joint("top", "rail", *methods))
+    return sorted({bore.at[0] for bore in scene.boards["rail"].bores if bore.kind == "clearance"}), told
+
+
+def test_screws_keep_clear_of_the_mouths_of_pockets():
+    """The mouths end 2.065 from the ends of the rail; a no. 8 screw 2 in from them would come up in them."""
+    through = method("screws", through=["rail"])
+    places, told = rail(34, through)
+    assert places == [frac("2-1/2"), frac("9-3/4"), 17, frac("24-1/4"), frac("31-1/2")] and not codes(told)
+
+
+def test_a_row_that_finds_no_room_stays_where_the_rule_sets_it():
+    places, told = rail(5, method("screws", through=["rail"]))
+    assert places == [frac("1-1/4"), frac("3-3/4")] and codes(told) == ["rod390"]
+
+
 def test_no_screw_comes_out():
     thin = board("thin", (0, 20), (0, 12), (0, "1/4"))
     for back, code in (("1/4", ["rod385"]), ("3/8", []), ("5/8", [])):
@@ -153,6 +175,17 @@ def test_a_cleat_is_screwed_to_its_studs():
     assert (held.count, held.length, held.gauge) == (3, 3, 10) and not codes(told)
     assert [b.at for b in scene.boards["cleat"].bores] == [(n, frac("30-3/4"), 100 - T) for n in (19, 35, 51)]
     assert only(cleat(10, 58, 6)[0], "screws").count == 6
+
+
+def test_screws_at_a_stud_move_up_and_down_to_keep_clear_of_pockets():
+    """A stud at 19, 1-1/2 from the rail's end: the pockets there, 1 and 3 up, reach 2.065 in. The screws leave 1/8."""
+    post = board("post", ("17", "17-1/2"), (0, 60), (90, 100), thick="wide")
+    part = board("cleat", ("17-1/2", 58), (30, 34), (100 - T, 100), thick="deep")
+    held = joint("cleat", "post", method("pockets", on="back"))
+    into = joint("cleat", "room.back", method("screws", studs=True))
+    scene, told = joined([post, part], held, into, room=ROOM, room_of=STUDS)
+    heights = {b.at[1] for b in scene.boards["cleat"].bores if b.kind == "clearance"}
+    assert heights == {frac("31-1/2"), frac("32-1/2")} and "rod390" not in codes(told)
 
 
 def test_walls_take_screws_and_want_studs():

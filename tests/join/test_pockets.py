@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from joinscenes import board, codes, frac, joined, joint, method, notch
+from joinscenes import board, codes, frac, hole, joined, joint, method, notch
 
 T = Fraction(23, 32)
 SIDE = board("side", (0, T), (0, 30), (0, 24))
@@ -142,3 +142,18 @@ def test_shelves_on_both_sides_of_a_divider_hit_each_other():
     assert codes(joined([SIDE, shelf(12), other], *joints)[1]) == ["rod390"]
     higher = board("other", (-20, 0), (12, 12 + T), (0, 12), thick="high")
     assert codes(joined([SIDE, shelf(12), higher], *joints)[1]) == []
+
+
+def test_a_pocket_reaches_as_far_as_the_end_of_its_mouth():
+    """A 3/8 bit at 15 degrees from the middle of a 23/32 edge leaves the face up to 2.065 from that edge (0.359375 /
+    tan 15 + 0.1875 / sin 15)."""
+    told = {at: pockets("1-1/4", hole("bottom", (T + frac(at), 10, "5/8"), "1/8"))[2] for at in (2, "2-1/4")}
+    assert told == {2: ["rod390"], "2-1/4": []}
+
+
+def test_pockets_make_room_for_a_hole_of_the_spec_and_stay_in_the_middle():
+    in_the_way = hole("bottom", (T + 2, 10, 2), "5/16")
+    assert [h.at[2] for h in pockets(12)[0]] == [2, 6, 10]
+    assert [h.at[2] for h in pockets(12, in_the_way)[0]] == [frac("2-1/2"), 6, frac("9-1/2")]
+    far = hole("bottom", (T + 4, 10, 2), "5/16")
+    assert [h.at[2] for h in pockets(12, far)[0]] == [2, 6, 10]

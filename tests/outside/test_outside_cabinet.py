@@ -2,7 +2,8 @@
 
 pocket holes 2 in from the ends, two of them up to 6 in, then at most 8 in apart; screws 2 in from the ends and at most
 8 in apart, two rows on a contact wider than 3 in; brads 1 in from the ends and at most 6 in apart; on a short contact
-the first fastener sits a quarter in. The rest is subtraction, from 30 x 34-1/2 x 24, plywood 23/32 and 7/32.
+the first fastener sits a quarter in. A screw leaves 1/8 to the mouth of a pocket in its way, the ends of its row set
+in by quarters of an inch. The rest is subtraction, from 30 x 34-1/2 x 24, plywood 23/32 and 7/32.
 """
 
 from __future__ import annotations
@@ -82,17 +83,19 @@ def test_pocket_holes(cabinet):
 
 
 def test_screws_through_the_worktop(cabinet):
-    # Along 28-9/16, less 2 at both ends, 24-9/16: four steps of at most 8, 6-9/64 each. Across 4: two rows, 1 and 3 in.
-    along = "2 8-9/64 14-9/32 20-27/64 26-9/16"
+    # The rails' pockets lie in the same lines, 1 and 3 in of 4. A 3/8 bit at 15 degrees through the middle of the end
+    # leaves the face 23/64 / tan 15 + 3/16 / sin 15 = 2.07 from it; 1/8 and half a no. 8 screw more: 2.27, so 2-1/2.
+    # Along 28-9/16, less 2-1/2 at both ends, 23-9/16: three steps of at most 8, 7-41/48 each.
+    along = "2-1/2 10-17/48 18-5/24 26-1/16"
     for rail in ("base.front_rail", "base.back_rail"):
         assert holes(cabinet, rail, "pilot") == {("top", ""): places(along, "1 3")}
     # The worktop is flush at the left and 1 in over the front: 23/32 more from its left, 1 more from its front.
     # The back rail begins 19-25/32 behind the cabinet's front.
     assert holes(cabinet, "worktop", "clearance") == {
-        ("top", ""): places("2-23/32 8-55/64 15 21-9/64 27-9/32", "2 4 21-25/32 23-25/32")
+        ("top", ""): places("3-7/32 11-7/96 18-89/96 26-25/32", "2 4 21-25/32 23-25/32")
     }
     # 23/32 through, and 23/32 less 1/8 for the tip to go into: 1-1/4 is the longest that stays inside
-    assert fasteners(cabinet)["screws", 8, inch("1-1/4"), None] == 20
+    assert fasteners(cabinet)["screws", 8, inch("1-1/4"), None] == 16
 
 
 def test_brads(cabinet):
@@ -128,9 +131,9 @@ def test_the_list_as_printed(cabinet):
 
 
 def test_nothing_else_is_driven_or_drilled(cabinet):
-    assert sum(fasteners(cabinet).values()) == 24 + 20 + 40 + 3
+    assert sum(fasteners(cabinet).values()) == 24 + 16 + 40 + 3
     bores = [bore.kind for board in cabinet.pieces.joined.drawn.boards.values() for bore in board.bores]
-    assert len(bores) == 24 + 2 * 20 + 3
+    assert len(bores) == 24 + 2 * 16 + 3
 
 
 def test_the_diagonal(cabinet):

@@ -166,6 +166,26 @@ place case { at left, bottom, back }
     assert [kinds[j] for j in made.joints] == ["dado", "glue", "brads"]
 
 
+def test_what_is_nailed_on_with_glue_comes_on_when_what_it_is_nailed_to_stands(compiled):
+    plan, _ = compiled("""
+assembly base "Base" {
+  size wide 24, high 30, deep 12
+  part left_side of ply { upright at left; grain high }
+  part right_side mirrors left_side
+  part floor of ply { level at bottom + 3; wide between left_side and right_side }
+  part kick of ply { facing at front + 2; wide between left_side and right_side; high from bottom to floor.bottom }
+  joint kick to left_side, right_side { pockets on back }
+  joint kick to floor { brads; glue }
+  joint floor to left_side, right_side { pockets on bottom; glue }
+}
+place base { at left, bottom, back }
+""")  # fmt: skip
+    scene = plan.pieces.joined.drawn.scene
+    entering = {j.id: (j.entering[0].text, j.methods[0].kind) for j in scene.joints}
+    made = next(s for s in plan.order.steps if s.id.verb == "assemble")
+    assert [entering[j] for j in made.joints] == [("floor", "pockets"), ("kick", "pockets"), ("kick", "brads")]
+
+
 # --- order lines ---------------------------------------------------------------------------------
 
 

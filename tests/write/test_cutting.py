@@ -44,6 +44,13 @@ def said(html: str) -> str:
     return re.sub(r"\s+", " ", re.sub(r"<[^>]*>", "", re.sub(r"<svg.*?</svg>", "", html, flags=re.S)))
 
 
+def test_a_source_goes_by_its_stock_in_the_builders_words():
+    named = replace(PLY.sources[3], source=replace(PLY.sources[3].source, id="thin_ply 3"))
+    one = Alike((named,))
+    assert (one.name, one.board("thin_ply 3"), one.board("thin_ply 3-a")) == ("thin ply 3", "thin ply 3", "-a")
+    assert Alike((named, named)).board("thin_ply 3") == "thin ply"
+
+
 def test_sheets_cut_alike_share_a_drawing_and_no_others():
     assert [one.name for one in alike(PLY)] == ["ply offcut 1", "ply 1, 2", "ply 3"]
     turned = replace(PLY.sources[2], laid=tuple(replace(one, turned=True) for one in PLY.sources[2].laid))

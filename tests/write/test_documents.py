@@ -5,10 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+import sample
+from cutting_sample import planned
 from sample import plan
 
 from setout.geometry import face_named
-from setout.write import assemblies, cautions, joinery, to_measure
+from setout.plan.order.model import Order, Reason, StepId
+from setout.write import assemblies, build_order, cautions, joinery, to_measure
 from setout.write.facts import facts
 
 
@@ -52,6 +55,17 @@ def test_what_follows_from_a_measure_is_a_formula(about):
     assert (size.mark, size.side, held.start.text) == ("A2", "width", "12")
     assert [(term.sign, term.factor, term.name) for term in held.terms] == [("−", "", "bed")]
     assert (held.low.text, held.high.text) == ("7", "10")
+
+
+def test_boards_that_the_saw_leaves_for_later_are_named_with_their_step():
+    made = build_order.build(facts(planned(), "00000000"), ())
+    assert made.sawn and [(one.number, one.marks, one.measured, one.others) for one in made.later] == [
+        (2, ("A2",), True, True)
+    ]
+    first, cut, *rest = plan().order.steps
+    told = replace(cut, reasons=(Reason(StepId("step", "Paint the insides"), "declared", sample.HERE),))
+    made = build_order.build(facts(replace(plan(), order=Order((first, told, *rest))), "00000000"), ())
+    assert not made.sawn and [(one.marks, one.measured) for one in made.later] == [(("A1", "A2"), False)]
 
 
 def test_tall_boxes_that_stand_free_are_named(about):

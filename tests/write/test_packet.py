@@ -75,7 +75,7 @@ def test_a_tick_box_for_each_board(page):
 
 def test_a_held_size_is_a_formula_with_a_blank(page):
     assert "12" in page and "− bed" in page
-    assert 'Don’t cut <b class="n">A2</b> before' in page
+    assert 'Don’t cut <b class="n">A2</b> to size before' in page
 
 
 def test_pdf_pages_carry_title_document_number_and_revision(made):

@@ -7,7 +7,7 @@ import re
 from setout.pipeline import compile_spec
 from setout.plan.order import steps
 from setout.source import Source
-from setout.write.build_order.build import Doing, Why, build
+from setout.write.build_order.build import Doing, Later, Why, build
 from setout.write.facts import facts
 from setout.write.render import macro
 
@@ -43,3 +43,13 @@ def test_an_order_line_is_told_with_its_file_where_the_spec_has_several():
             whys = [why for row in build(facts(plan, "00000000"), ()).rows for why in row.whys if why.line]
             assert [(why.file, why.line) for why in whys] == [(file, 5)]
     assert macro(WORDS, "why", whys[0]) == "the spec orders it so (line 5 of spec.rod)"
+
+
+def test_what_is_sawn_later_is_told_under_the_one_order_of_the_saw():
+    told = macro(WORDS, "sawing", (Later(7, ("A5",), True, False), Later(9, ("F1", "F2"), False, False)), (4, 6))
+    assert told.startswith("The sawing has one order of its own")
+    assert "Step 7 waits for a measurement: A5 comes off the saw too large" in told
+    assert "Step 9 waits, since the spec says so: until then leave F1, F2 on the boards that they come of." in told
+    assert "leave the last cuts of the boards of steps 4, 6 until then" in told
+    bare = macro(WORDS, "sawing", (), ())
+    assert "waits" not in bare and "openings" not in bare

@@ -90,6 +90,10 @@ class Box:
         end: Vec = tuple(ends)  # type: ignore[assignment]
         return Box(self.lo, end) if face.sign > 0 else Box(end, self.hi)
 
+    def grown(self, by: Fraction) -> Box:
+        """The box with every face moved outwards by `by`."""
+        return Box(tuple(end - by for end in self.lo), tuple(end + by for end in self.hi))  # type: ignore[arg-type]
+
     def with_span(self, axis: int, lo: Fraction, hi: Fraction) -> Box:
         """The box with its extent on one axis replaced."""
         a, b = list(self.lo), list(self.hi)

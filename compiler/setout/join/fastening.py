@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from setout.diagnostics import Diagnostic
@@ -38,20 +38,47 @@ class Fastened:
     diagnostics: tuple[Diagnostic, ...]
 
 
-def fasten(ground: Ground, contacts: Iterable[Contact], housed: Housed, known: Known) -> Fastened:
-    """Lay out the fasteners of every contact whose housing, if it has one, is sound. Adds to `known`."""
+def fasten(
+    ground: Ground, contacts: Iterable[Contact], housed: Housed, holes: Sequence[Way], known: Known
+) -> Fastened:
+    """Lay out the fasteners of every contact whose housing, if it has one, is sound. Pockets make room for the
+    `holes` of the spec and of hardware, screws and dowels for pockets too. Adds to `known`."""
+    together, drilled = _tasks(ground, contacts, housed), _by_board(holes)
+    together = [[_beside(task, drilled, "pockets") for task in tasks] for tasks in together]
+    pockets = [_lay(task, known) for tasks in together for task in tasks if task.method.kind == "pockets"]
+    drilled = _by_board((*holes, *(way for one in pockets for way in one.ways)))
+    together = [[_beside(task, drilled, "screws", "dowels") for task in tasks] for tasks in together]
+    return _gathered([one for tasks in together for one in _by_method(tasks, known)])
+
+
+def _by_board(ways: Iterable[Way]) -> dict[str, list[Way]]:
+    inside: dict[str, list[Way]] = defaultdict(list)
+    for way in ways:
+        inside[way.board].append(way)
+    return inside
+
+
+def _tasks(ground: Ground, contacts: Iterable[Contact], housed: Housed) -> list[list[Task]]:
+    """What is to be laid, the contacts that one method holds of two boards together."""
     joints = {joint.id: joint for joint in ground.scene.joints}
-    laid: list[Laid] = []
     by_pair = defaultdict(list)
     for contact in contacts:
-        by_pair[contact.joint, contact.a, contact.b].append(contact)
-    for (joint, _, _), met in by_pair.items():
-        sound = [c for c in met if c.id not in housed.spoiled]
-        for method in joints[joint].methods:
-            if sound and method.kind in METHODS:
-                tasks = [_task(ground, joints[joint], method, c, housed) for c in _held(sound, method)]
-                laid += _by_method(tasks, known)
-    return _gathered(laid)
+        if contact.id not in housed.spoiled:
+            by_pair[contact.joint, contact.a, contact.b].append(contact)
+    return [
+        [_task(ground, joints[joint], method, c, housed) for c in _held(sound, method)]
+        for (joint, _, _), sound in by_pair.items()
+        for method in joints[joint].methods
+        if method.kind in METHODS
+    ]
+
+
+def _beside(task: Task, drilled: Mapping[str, list[Way]], *methods: str) -> Task:
+    """The task with what is drilled in its boards, if it is one of the `methods`."""
+    if task.method.kind not in methods:
+        return task
+    boards = (path for path in (task.contact.a, task.contact.b) if path is not None)
+    return replace(task, drilled=tuple(way for path in boards for way in drilled.get(path, ())))
 
 
 def _by_method(tasks: list[Task], known: Known) -> list[Laid]:
@@ -75,7 +102,7 @@ def _facts(task: Task) -> tuple[object, ...]:
     """All that differs from scene to scene in what a method looks at."""
     boards = [task.ground.board(path) for path in (task.contact.a, task.contact.b) if path is not None]
     sites = [(board.box, board.thick, board.show, task.ground.solids[board.path]) for board in boards]
-    return (task.contact, task.method, task.end, task.cheek, task.cut, *sites)
+    return (task.contact, task.method, task.end, task.cheek, task.cut, task.drilled, *sites)
 
 
 def _held(contacts: list[Contact], method: Method) -> list[Contact]:

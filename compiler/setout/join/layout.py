@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import ceil
+from math import ceil, floor
 
 Offsets = tuple[Fraction, ...]
 
 
 @dataclass(frozen=True)
 class Rule:
-    """`first` from the end, at most `spacing` apart; one alone below `single_below`; just two up to `two_up_to`."""
+    """`first` from the end, at most `spacing` apart; one alone below `single_below`; just two up to `two_up_to`.
+
+    `shift`: how much farther in the outermost two are set, when something else is in the way where they belong.
+    """
 
     first: Fraction
     spacing: Fraction
     single_below: Fraction
     two_up_to: Fraction | None = None
+    shift: Fraction = Fraction(0)
 
 
 def row_count(length: Fraction, rule: Rule) -> int:
@@ -25,7 +30,7 @@ def row_count(length: Fraction, rule: Rule) -> int:
         return 1
     if rule.two_up_to is not None and length <= rule.two_up_to:
         return 2
-    between = ceil((length - 2 * rule.first) / rule.spacing)
+    between = ceil((length - 2 * (rule.first + rule.shift)) / rule.spacing)
     return max(between + 1, 2 if rule.two_up_to is None else 3)
 
 
@@ -34,6 +39,15 @@ def row(length: Fraction, rule: Rule) -> Offsets:
     count = row_count(length, rule)
     if count == 1:
         return (length / 2,)
-    first = min(rule.first, length / 4)
+    first = min(rule.first, length / 4) + rule.shift
     step = (length - 2 * first) / (count - 1)
     return tuple(first + n * step for n in range(count))
+
+
+def shifted(length: Fraction, rule: Rule, step: Fraction, apart: Fraction) -> Iterator[Rule]:
+    """The rule, then the same with the row's ends farther in by one `step` more each time: by half the spacing at most,
+    and the innermost two not less than `apart` from each other."""
+    yield rule
+    most = min(rule.spacing, length - 2 * min(rule.first, length / 4) - apart) / 2
+    for n in range(1, floor(most / step) + 1 if row_count(length, rule) > 1 else 1):
+        yield replace(rule, shift=n * step)

@@ -31,8 +31,8 @@ def join_scene(ground: Ground, known: Known) -> tuple[JoinedScene, list[Diagnost
     met = meetings(ground, found)
     housed = house(ground, met.contacts, found)
     cut = replace(ground, solids=housed.solids)
-    fastened = fasten(cut, met.contacts, housed, known)
     own = holes(cut)
+    fastened = fasten(cut, met.contacts, housed, own.ways, known)
     told = [
         *_overlaps(ground, found),
         *met.diagnostics,

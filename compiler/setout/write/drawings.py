@@ -38,7 +38,7 @@ from setout.write.joinery.layout import BESIDE, lines_high, stand_beside
 
 PLAIN, BUSY = 190.0, 290.0  # points: three or two pieces to a page
 HEADING, SPARE = 30.0, 14.0  # points above a piece's drawing; what half a page has left in fact
-SHRUNK = 0.7  # how much smaller a drawing may be to share a page
+SHRUNK = 0.55  # how much smaller a drawing may be to share a page
 MOST_SHRUNK = 16  # holes and cuts; with more of them a smaller drawing would be hard to read
 FEW = 3  # steps; fewer need no picture
 SIDES = ("front", "side", "top")
@@ -105,15 +105,15 @@ def _pieces(facts: Facts) -> dict[str, Drawing]:
 
 
 def _piece(facts: Facts, drawn: Piece, board: JoinedBoard) -> Drawing | None:
-    """A little smaller if then it takes, with its lines to lay out, no more than half a page."""
+    """Smaller, or both faces side by side, if then it takes, with its lines to lay out, no more than half a page."""
     found = facts.landings[drawn.mark]
     landed = [Landed(one.face, one.area, ", ".join(one.marks)) for one in found if one.seen]
     square, screws = _square(facts, drawn, board), facts.joined.fastenings
     others = [_squared(facts, scene.boards[board.board.path]) for scene in facts.other_scenes]
     titles = {fitting.id: fitting.hardware.title or fitting.hardware.name for fitting in facts.scene.fittings}
 
-    def at_most(high: float, less_wide: float = 0.0) -> Drawing | None:
-        return piece(square, facts.style, facts.width - less_wide, high, screws, landed, others, titles)
+    def at_most(high: float, less_wide: float = 0.0, abreast: bool = False) -> Drawing | None:
+        return piece(square, facts.style, facts.width - less_wide, high, screws, landed, others, titles, abreast)
 
     if len(board.bores) > MANY_HOLES:
         return _on_a_page(facts, found, at_most)
@@ -124,8 +124,9 @@ def _piece(facts: Facts, drawn: Piece, board: JoinedBoard) -> Drawing | None:
     room = facts.height / 2 - HEADING - below
     if _work(board) > MOST_SHRUNK or not SHRUNK * made.height <= room < made.height:
         return made
-    smaller = at_most(room / (BOTH if len(faces_to_draw(board)) > 1 else 1))
-    return smaller if smaller is not None and smaller.height <= room + SPARE else made
+    ways, high = ((False, True), room / BOTH) if len(faces_to_draw(board)) > 1 else ((False,), room)
+    tries = (at_most(high, abreast=abreast) for abreast in ways)
+    return next((small for small in tries if small is not None and small.height <= room + SPARE), made)
 
 
 def _on_a_page(

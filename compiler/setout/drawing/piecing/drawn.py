@@ -67,6 +67,7 @@ def piece(
     landed: Iterable[Landed] = (),
     others: Iterable[JoinedBoard] = (),
     titles: Mapping[str, str] | None = None,
+    abreast: bool = False,
 ) -> Drawing | None:
     """The piece as its exemplar stands, flat on the page; None for a loose piece, which has no place.
 
@@ -74,11 +75,12 @@ def piece(
     on both faces may be higher by three quarters. `fastenings` of the same scene give the drill stop's settings.
     `landed` is outlined where it lies on a face that is shown. `others` is the exemplar for other values of the
     measures that it hangs on: a number that one of them hasn't got stands in brackets. `titles` says what is fitted
-    by a bore's source.
+    by a bore's source. Two faces stand side by side if `abreast`, else as they come out larger.
     """
     if piece.exemplar is None:
         return None
-    job = _job(piece, piece.exemplar, style, width, height, fastenings, titles or {}, tuple(landed), tuple(others))
+    holes = tuple(fastenings), titles or {}
+    job = _job(piece, piece.exemplar, style, width, height, *holes, tuple(landed), tuple(others), abreast)
     seen = job.lies[0].face.word
     sizes = f"{say(piece.length.amount, style)} x {say(piece.width.amount, style)}"
     return _fitted(job).finished(f"Piece {piece.mark}, {sizes}, seen from {seen}")
@@ -94,6 +96,7 @@ def _job(
     titles: Mapping[str, str],
     landed: tuple[Landed, ...],
     others: tuple[JoinedBoard, ...],
+    abreast: bool,
 ) -> Job:
     faces = faces_to_draw(board)
     if len(faces) > 1:
@@ -101,7 +104,7 @@ def _job(
     settings = {f.contact: f.setting for f in fastenings if f.setting is not None}
     upright = tuple(standing(board, f) for f in faces)
     ways = [(lies, beside) for lies in (upright, tuple(lie.turned() for lie in upright)) for beside in (False, True)]
-    rated = [(_rough_scale(lies, beside, width, height), lies, beside) for lies, beside in ways]
+    rated = [(_rough_scale(*way, width, height) if way[1] or not abreast else 0.0, *way) for way in ways]
     # as it stands, and one view below the other, unless another way is clearly larger
     best = max(range(len(rated)), key=lambda n: rated[n][0] * (1.25, 1.15, 1.0, 0.9)[n])
     _, lies, beside = rated[best]

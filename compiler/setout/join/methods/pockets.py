@@ -10,9 +10,9 @@ from itertools import pairwise
 from setout.diagnostics import Diagnostic
 from setout.geometry import Axis, Box, Face, Vec
 from setout.join import problems
-from setout.join.layout import row
+from setout.join.layout import Rule, row
 from setout.join.methods.names import named, screw_diameter
-from setout.join.methods.task import Laid, Task, Way, area, crowded, in_wood, rule, seen, wrong
+from setout.join.methods.task import Laid, Task, Way, area, clear, crowded, in_wood, rule, seen, wrong
 from setout.join.model import Bore, Fastening
 from setout.join.seats import moved
 
@@ -31,7 +31,26 @@ def lay(task: Task) -> Laid:
     thick = task.a.box.size(task.a.thick)
     if not task.practice.value("pocket_thinnest") <= thick <= task.practice.value("pocket_thickest"):
         return wrong(problems.no_pockets_in(task.ground, task.method, task.a, thick))
-    return _laid(task, face, thick)
+    along = Axis(3 - task.end.axis - task.a.thick)
+    length, how = task.end.area.size(along), _rule(task)
+    no = crowded(task, length, how)
+    if no is not None:
+        return wrong(no)
+    if _narrow(task, length):
+        return Laid(narrow=problems.too_narrow(task.ground, task.method, task.a, task.b, task.contact))
+
+    def at(rule: Rule) -> Laid:
+        points = [_on_edge(task, along, offset) for offset in row(length, rule)]
+        return _laid(task, face, thick, in_wood(task, task.end, points))
+
+    return clear(task, length, how, at)
+
+
+def _rule(task: Task) -> Rule:
+    """Two are no longer enough because the contact is short where the spec has said how many."""
+    if task.method.every is not None:
+        return rule(task, "pocket")
+    return rule(task, "pocket", two_up_to=task.practice.value("pocket_two_up_to"))
 
 
 def _face(task: Task) -> Face | None:
@@ -42,18 +61,8 @@ def _face(task: Task) -> Face | None:
     return face if face is not None and face.axis == task.a.thick else None
 
 
-def _laid(task: Task, face: Face, thick: Fraction) -> Laid:
-    along = Axis(3 - task.end.axis - task.a.thick)
-    length, how = task.end.area.size(along), rule(task, "pocket", two_up_to=task.practice.value("pocket_two_up_to"))
-    if task.method.every is not None:
-        how = rule(task, "pocket")  # two are no longer enough because the contact is short: the spec has said how many
-    no = crowded(task, length, how)
-    if no is not None:
-        return wrong(no)
-    if _narrow(task, length):
-        return Laid(narrow=problems.too_narrow(task.ground, task.method, task.a, task.b, task.contact))
+def _laid(task: Task, face: Face, thick: Fraction, points: list[Vec]) -> Laid:
     screw, within = (task.practice.nearest(f"pocket_{name}", thick) for name in ("screw", "seat"))
-    points = in_wood(task, task.end, [_on_edge(task, along, offset) for offset in row(length, how)])
     bore = task.practice.value("pocket_bore")
     gauge = int(task.practice.value("pocket_gauge"))
     setting = task.practice.nearest("pocket_setting", thick)
@@ -103,13 +112,16 @@ def _through(task: Task, points: list[Vec], screw: Fraction, reach: Fraction) ->
 
 
 def _ways(task: Task, face: Face, points: list[Vec], bore: Fraction, reach: Fraction) -> Iterator[Way]:
-    """The pockets in the entering board and the screws' slanting tips in the receiver."""
+    """The pockets in the entering board, as far as the end of their long mouths, and the screws' slanting tips in the
+    receiver."""
     slope, surface = task.practice.value("pocket_tangent"), task.a.box.face(face)
     out, deep = task.end.face_a, max(reach, Fraction(0))
-    back, sink = out.sign * task.a.box.size(task.a.thick) / 2 / slope, face.sign * deep * slope
+    beyond = bore / 2 / task.practice.value("pocket_cosine")  # above the face: there the far side of the bit leaves it
+    back = out.sign * (task.a.box.size(task.a.thick) / 2 + beyond) / slope
+    sink = face.sign * deep * slope
     screw = screw_diameter(task.practice, int(task.practice.value("pocket_gauge"))) / 2
     for point in points:
-        lip = moved(moved(point, out.axis, point[out.axis] - back), face.axis, surface)
+        lip = moved(moved(point, out.axis, point[out.axis] - back), face.axis, surface + face.sign * beyond)
         start = task.end.on_b(point)
         tip = moved(moved(start, out.axis, start[out.axis] + out.sign * deep), face.axis, start[face.axis] - sink)
         yield _way(task, task.a.path, (point, lip), bore / 2, "a pocket")

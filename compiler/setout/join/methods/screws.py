@@ -14,6 +14,7 @@ from setout.join.methods.task import (
     Task,
     Way,
     area,
+    clear,
     crowded,
     driven_first,
     grid,
@@ -36,8 +37,11 @@ def lay(task: Task) -> Laid:
     if task.method.through and not task.method.through & {task.contact.a, task.contact.b}:
         return wrong(problems.through_neither(task.joint, task.method, task.a, task.b))
     seat, how = driven_first(task), rule(task, "screw")
-    no = crowded(task, seat.area.size(seat.long), how)
-    return wrong(no) if no is not None else _laid(task, seat, in_wood(task, seat, grid(task, seat, how)))
+    length = seat.area.size(seat.long)
+    no = crowded(task, length, how)
+    if no is not None:
+        return wrong(no)
+    return clear(task, length, how, lambda rule: _laid(task, seat, in_wood(task, seat, grid(task, seat, rule))))
 
 
 def _laid(task: Task, seat: Seat, points: list[Vec]) -> Laid:

@@ -10,7 +10,7 @@ from setout.diagnostics import Diagnostic
 from setout.geometry import Box, Face, Vec
 from setout.join import problems
 from setout.join.ground import Ground
-from setout.join.layout import Rule, row, row_count
+from setout.join.layout import Rule, row, row_count, shifted
 from setout.join.model import Bore, Cavity, Contact, Fastening
 from setout.join.seats import Seat
 from setout.place.model import Board, Joint, Method
@@ -30,6 +30,8 @@ class Task:
     end: Seat
     cheek: Seat | None
     cut: Cavity | None
+    drilled: tuple[Way, ...] = ()
+    """What is drilled in the two boards before: pockets, screws and dowels keep clear of it."""
 
     @property
     def a(self) -> Board:
@@ -66,12 +68,13 @@ class Way:
     span: Span
     finer: Callable[[], Sequence[Box]] | None = None
 
-    def hits(self, other: Way) -> bool:
-        """Whether they run through the same wood, boxes standing for round holes."""
-        if not self.box.overlaps(other.box):
+    def hits(self, other: Way, apart: Fraction = Fraction(0)) -> bool:
+        """Whether they run through the same wood, or leave less than `apart` between them. Boxes stand for round
+        holes."""
+        if not self.box.grown(apart).overlaps(other.box):
             return False
         mine, theirs = (way.finer() if way.finer else (way.box,) for way in (self, other))
-        return any(a.overlaps(b) for a in mine for b in theirs)
+        return any(a.grown(apart).overlaps(b) for a in mine for b in theirs)
 
 
 @dataclass(frozen=True)
@@ -112,6 +115,20 @@ def crowded(task: Task, length: Fraction, how: Rule) -> Diagnostic | None:
     if row_count(length, how) > most:
         return problems.too_many(task.ground, task.method, length, most)
     return None
+
+
+def clear(task: Task, length: Fraction, how: Rule, lay: Callable[[Rule], Laid]) -> Laid:
+    """What `lay` makes of the rule, the row's ends set in as far as it takes to leave wood to what is drilled already;
+    as the rule has it when nothing helps."""
+    practice, laid = task.practice, lay(how)
+    step, closest = practice.value("fastener_shift"), practice.value("fastener_closest")
+    tries = (laid if rule is how else lay(rule) for rule in shifted(length, how, step, closest))
+    return next((one for one in tries if one.fastening is None or not _in_the_way(task, one)), laid)
+
+
+def _in_the_way(task: Task, laid: Laid) -> bool:
+    apart = task.practice.value("hole_apart")
+    return any(way.board == hole.board and way.hits(hole, apart) for way in laid.ways for hole in task.drilled)
 
 
 def grid(task: Task, seat: Seat, how: Rule) -> list[Vec]:

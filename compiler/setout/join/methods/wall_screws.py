@@ -7,9 +7,9 @@ from math import ceil, floor
 
 from setout.geometry import Axis, Vec
 from setout.join import problems
-from setout.join.layout import Rule, row
+from setout.join.layout import Rule, row, row_count
 from setout.join.methods.names import clearance, named, screw_diameter
-from setout.join.methods.task import Laid, Task, Way, area, crowded, grid, rod, rule, wrong
+from setout.join.methods.task import Laid, Task, Way, area, clear, crowded, grid, rod, rule, wrong
 from setout.join.model import Bore, Fastening
 from setout.join.seats import Seat, moved
 
@@ -44,22 +44,25 @@ def _at_studs(task: Task, seat: Seat, studs: tuple[Fraction, Fraction], drywall:
     if high - low >= task.practice.value("fastener_most"):
         return wrong(problems.too_many(task.ground, task.method, hi - lo, task.practice.value("fastener_most")))
     across = tuple(start + n * spacing - seat.area.lo[Axis.WIDE] for n in range(low, high + 1))
-    points = seat.points(Axis.WIDE, across, _up(task, seat))
-    return _laid(task, seat, points, len(points), drywall)
+
+    def at(how: Rule) -> Laid:
+        points = seat.points(Axis.WIDE, across, row(seat.area.size(Axis.HIGH), how))
+        return _laid(task, seat, points, len(points), drywall)
+
+    return clear(task, seat.area.size(Axis.HIGH), _upwards(task), at)
 
 
 def _unknown(task: Task, seat: Seat, drywall: Fraction) -> Laid:
     """As many as there will be studs; where they are is found on the wall, so nothing is drilled beforehand."""
     along = Axis.WIDE if seat.axis is Axis.DEEP else Axis.DEEP
     studs = max(1, floor(seat.area.size(along) / task.practice.value("stud_spacing")))
-    return _laid(task, seat, [], studs * len(_up(task, seat)), drywall)
+    return _laid(task, seat, [], studs * row_count(seat.area.size(Axis.HIGH), _upwards(task)), drywall)
 
 
-def _up(task: Task, seat: Seat) -> tuple[Fraction, ...]:
-    """Distances from the bottom of the contact: one screw to a stud for a narrow cleat, more for a tall board."""
+def _upwards(task: Task) -> Rule:
+    """How many screws a stud takes: one for a narrow cleat, more for a tall board."""
     practice = task.practice
-    how = Rule(practice.value("screw_first"), practice.value("stud_spacing"), practice.value("screw_one_row_up_to"))
-    return row(seat.area.size(Axis.HIGH), how)
+    return Rule(practice.value("screw_first"), practice.value("stud_spacing"), practice.value("screw_one_row_up_to"))
 
 
 def _laid(task: Task, seat: Seat, points: list[Vec], count: int, drywall: Fraction) -> Laid:

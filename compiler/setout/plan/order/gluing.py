@@ -10,7 +10,8 @@ from setout.place.model import Joint, Scene
 
 RANK = {"dado": 0, "groove": 0, "dowels": 0, "glue": 1, "pockets": 2, "screws": 2, "rabbet": 3, "brads": 3}
 """Housed parts are caught between their neighbours, so they go in while those come together; then what glue holds,
-before it grabs; then what screws pull tight; backs in their open rabbets come last and square the box."""
+before it grabs; then what screws pull tight; backs in their open rabbets and what is only nailed on, with glue or
+without, come last, and square the box."""
 LAST = 4
 
 
@@ -27,7 +28,10 @@ def in_order(
 
 
 def rank(joint: Joint) -> int:
-    return min((RANK.get(m.kind, LAST) for m in joint.methods), default=LAST)
+    kinds = {method.kind for method in joint.methods}
+    if kinds == {"brads", "glue"}:
+        return RANK["brads"]
+    return min((RANK.get(kind, LAST) for kind in kinds), default=LAST)
 
 
 def is_glued(joint: Joint) -> bool:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
+from dataclasses import replace
 
 from setout.drawing import Drawing
 from setout.geometry import Axis
 from setout.place.model import Fitting, Instance
-from setout.write.assemblies.groups import Group, inside, stands_beside
+from setout.write.assemblies.groups import Group, inside, room_for_parts, stands_beside
 from setout.write.assemblies.joints import joints
 from setout.write.assemblies.model import Assemblies, Hardware, Part, Sheet, Square
 from setout.write.assemblies.paths import within
@@ -20,7 +22,13 @@ from setout.write.facts.sizes import Length, bored, diagonal, length, size
 def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawing]) -> Assemblies | None:
     """`drawings` by group key. None when nothing stands in place."""
     sheets = tuple(_sheet(facts, group, drawings.get(group.key)) for group in groups)
-    return Assemblies(sheets) if sheets else None
+    many = Counter(sheet.title for sheet in sheets)
+    told = (_told_apart(sheet, group) if many[sheet.title] > 1 else sheet for sheet, group in zip(sheets, groups))
+    return Assemblies(tuple(told)) if sheets else None
+
+
+def _told_apart(sheet: Sheet, group: Group) -> Sheet:
+    return replace(sheet, called=", ".join(ranges(path for path in group.paths if path)))
 
 
 def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
@@ -33,10 +41,11 @@ def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
         drawing=drawing,
         beside=drawing is not None and stands_beside(facts, first),
         parts=_parts(facts, first),
-        sub=tuple(spoken(within(first, i.path)) for i in inside(facts, first)),
+        sub=ranges(within(first, i.path) for i in inside(facts, first)),
         joints=joints(facts, first),
         hardware=_hardware(facts, first),
         square=_square(facts, first),
+        parts_wide=0 if drawing is None else room_for_parts(facts, drawing),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from setout.drawing import Drawing
 from setout.place.model import Instance
 from setout.write.assemblies.joints import joints
 from setout.write.assemblies.model import Joint
@@ -11,9 +12,12 @@ from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
 
 BESIDE = 215.0  # points; width of a table of parts that stands beside the drawing
-LEAST = 200.0  # points; a lower drawing would show nothing
-AROUND = 120.0  # points; heading and the box for the diagonals
-A_LINE = 98  # letters in a line as wide as the page
+LEAST = 150.0  # points; a lower drawing would show nothing
+MOST = 330.0  # points; one that is higher shows no more
+RUNS_OVER = 0.65  # of a page; how high it may be where the sheet takes two in any case
+GAP = 14.0  # points; between that table and the drawing, as style.css.j2 has it
+AROUND = 112.0  # points; heading and the box for the diagonals, less the air that a page's room for drawings keeps
+A_LINE = 108  # letters in a line as wide as the page
 MOST_BESIDE = 12  # parts; a longer table could not break over two pages there
 
 
@@ -45,13 +49,18 @@ def room_for_drawing(facts: Facts, group: Group) -> tuple[float, float]:
     hardware = {(fitting.hardware.name, fitting.hardware.hole) for fitting in facts.fittings_of.get(path, ())}
     height = facts.height - AROUND - _joints_high(facts, group.first) - (30 + 17 * len(hardware) if hardware else 0)
     if stands_beside(facts, group.first):
-        return facts.width - BESIDE, max(_fit(height), min(330.0, 20 + 27.0 * _marks(facts, path)))
-    return facts.width, _fit(height - 24 - 21 * _marks(facts, path))
+        return facts.width - BESIDE, max(_fit(facts, height), min(MOST, 20 + 27.0 * _marks(facts, path)))
+    return facts.width, _fit(facts, height - 24 - 21 * _marks(facts, path))
 
 
-def _fit(height: float) -> float:
+def room_for_parts(facts: Facts, drawing: Drawing) -> int:
+    """How wide, in points, the table of parts may be beside the drawing."""
+    return int(max(BESIDE, facts.width - drawing.width) - GAP)
+
+
+def _fit(facts: Facts, height: float) -> float:
     """What is left of the page, if that shows anything; a sheet that runs over in any case may have a good drawing."""
-    return min(330.0, height) if height >= LEAST else 290.0
+    return min(MOST, height) if height >= LEAST else RUNS_OVER * facts.height
 
 
 def _joints_high(facts: Facts, instance: Instance) -> float:

@@ -72,7 +72,9 @@ class Square:
 
 @dataclass(frozen=True)
 class Sheet:
-    """`sub` assemblies standing in it. `sizes` wide, high, deep. `beside`: drawing and parts stand side by side."""
+    """`sub` assemblies standing in it. `sizes` wide, high, deep. `beside`: drawing and parts stand side by side; in
+    that case `parts_wide` is the width of their table in points. `called` what is built by it, where other sheets have
+    the same title."""
 
     title: str
     letter: str
@@ -85,6 +87,8 @@ class Sheet:
     joints: tuple[Joint, ...]
     hardware: tuple[Hardware, ...]
     square: Square | None
+    parts_wide: int
+    called: str = ""
 
 
 @dataclass(frozen=True)

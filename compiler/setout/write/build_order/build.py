@@ -72,16 +72,49 @@ class Row:
 
 
 @dataclass(frozen=True)
+class Later:
+    """A step that cuts boards when the rest has long been sawn: those that wait for a measure (`measured`, until then
+    there are blanks of them), or all of it because the spec says so. `others` are boards of the same step that don't
+    wait."""
+
+    number: int
+    marks: tuple[str, ...]
+    measured: bool
+    others: bool
+
+
+@dataclass(frozen=True)
 class BuildOrder:
+    """`sawn`: the packet has a cutting plan, whose order goes through the whole job. `fitted`: steps that cut what is
+    to fit into an opening, when that can be measured."""
+
     rows: tuple[Row, ...]
     pictures: tuple[Drawing, ...]
+    sawn: bool
+    later: tuple[Later, ...]
+    fitted: tuple[int, ...]
 
 
 def build(facts: Facts, pictures: tuple[Drawing, ...]) -> BuildOrder | None:
     """None when there is nothing to do."""
     standing = standings(facts)
     rows = tuple(_row(facts, step, standing.get(step.number)) for step in facts.plan.order.steps)
-    return BuildOrder(rows, pictures) if rows else None
+    sawn = facts.plan.cutting is not None and bool(facts.plan.cutting.stocks)
+    fitted = tuple(row.number for row in rows if row.doing.verb == "cut" and row.doing.what in ("drawers", "fronts"))
+    return BuildOrder(rows, pictures, sawn, tuple(_later(facts)), fitted) if rows else None
+
+
+def _later(facts: Facts) -> Iterable[Later]:
+    held = {piece.mark for piece in facts.plan.pieces.pieces if piece.held}
+    for step in facts.plan.order.steps:
+        marks = tuple(mark for mark, _ in step.marks)
+        waiting = tuple(mark for mark in marks if mark in held)
+        if step.id.verb != "cut" or not marks:
+            continue
+        if any(reason.kind == "declared" and reason.after.verb != "cut" for reason in step.reasons):
+            yield Later(step.number, marks, False, False)
+        elif waiting:
+            yield Later(step.number, waiting, True, waiting != marks)
 
 
 def words(facts: Facts, say: Callable[[Doing], str]) -> Mapping[StepId, str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from setout.plan.cutting.model import Cut, Falls, SourcePlan, StockPlan
-from setout.write.facts.paths import runs
+from setout.write.facts.paths import runs, spoken
 
 MOST = 4  # sources under one drawing; more numbers would not fit beside a cut
 
@@ -22,7 +22,8 @@ class Alike:
 
     @property
     def names(self) -> tuple[str, ...]:
-        return tuple(plan.source.id for plan in self.plans)
+        """What is written on them."""
+        return tuple(spoken(plan.source.id) for plan in self.plans)
 
     @property
     def name(self) -> str:
@@ -33,7 +34,7 @@ class Alike:
         """A board's name as the list has it: "-a" for the one marked "ply 1-a"; the source's own, of several without
         the number."""
         own = self.first.source.id
-        return name.removeprefix(own) or (own if len(self.plans) == 1 else own.rpartition(" ")[0])
+        return name.removeprefix(own) or (self.name if len(self.plans) == 1 else self.names[0].rpartition(" ")[0])
 
 
 def alike(stock: StockPlan) -> tuple[Alike, ...]:

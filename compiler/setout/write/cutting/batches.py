@@ -11,7 +11,7 @@ from setout.plan.cutting.sequence import groups, unlike
 from setout.units import Style
 from setout.write.cutting.cuts import how, saw_name
 from setout.write.cutting.model import Batch, Equals
-from setout.write.facts.paths import runs
+from setout.write.facts.paths import runs, spoken
 from setout.write.facts.sizes import length
 
 BY_DRAWING = ("trim", "break down")
@@ -55,7 +55,7 @@ def _batch(cuts: list[Cut], style: Style) -> Batch:
         saw=saw_name(first),
         how="drawing" if by_drawing else how(first),
         setting=None if by_drawing else length(first.setting, style),
-        cuts=tuple((source, runs(of)) for source, of in numbers.items()),
+        cuts=tuple((spoken(source), runs(of)) for source, of in numbers.items()),
         count=len(cuts),
         makes=tuple(_made(cuts).items()),
     )

@@ -20,6 +20,8 @@ from setout.write.facts.paths import spoken
 from setout.write.facts.sizes import Length, length
 from setout.write.facts.supply import money, supply
 
+SHORT = 8  # letters of a source's name that a narrow column has room for
+
 
 def build(facts: Facts, drawings: Mapping[str, Drawing]) -> CuttingPages | None:
     """`drawings` by the name of a source (of those cut alike the first). None without a plan of anything."""
@@ -98,6 +100,7 @@ def _source(facts: Facts, alike: Alike, drawing: Drawing, is_first: bool) -> Sou
         rows=cuts,
         keep=shares_a_page(facts, cuts, drawing, is_first),
         beside=source.stock.kind == "sheet" and leaves_room_beside(facts, drawing),
+        long_names=len(alike.first.source.id) > SHORT,
     )
 
 
@@ -121,7 +124,7 @@ def _reserved(facts: Facts, cutting: Cutting) -> tuple[Reserved, ...]:
         Reserved(
             piece.mark,
             tuple(spoken(name) for name in piece.measures),
-            tuple(p.source.id for p in plans if any(laid.mark == piece.mark for laid in p.laid)),
+            tuple(spoken(p.source.id) for p in plans if any(laid.mark == piece.mark for laid in p.laid)),
         )
         for piece in held
     )

@@ -53,7 +53,7 @@ class Yielded:
 class SourceSheet:
     """One source, or several cut alike under one drawing. `names` what is written on them; `sizes` length and width,
     of sticks the length alone.
-    `keep` it all on one page; `beside` the drawing is room for what comes out."""
+    `keep` it all on one page; `beside` the drawing is room for what comes out; `long_names` want a wider column."""
 
     name: str
     names: tuple[str, ...]
@@ -65,6 +65,7 @@ class SourceSheet:
     rows: tuple[Row, ...]
     keep: bool
     beside: bool
+    long_names: bool = False
 
 
 @dataclass(frozen=True)

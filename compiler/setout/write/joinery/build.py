@@ -15,7 +15,6 @@ from setout.place.model import Mitre, Notch
 from setout.units import Style
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_face
-from setout.write.facts.lines import FastenerLine, fastener_lines
 from setout.write.facts.paths import Where
 from setout.write.facts.sizes import Length, bored, bought, length, size
 from setout.write.facts.ticks import ticks
@@ -79,7 +78,6 @@ class Joinery:
     """`lined` are pieces that are only marked out: nothing is cut or drilled in them."""
 
     set_ups: tuple[SetUp, ...]
-    fasteners: tuple[FastenerLine, ...]
     machined: tuple[Machined, ...]
     lined: tuple[Machined, ...]
 
@@ -95,7 +93,6 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Joinery | None:
         return None
     return Joinery(
         set_ups=_set_ups(facts, pieces),
-        fasteners=fastener_lines(facts, counted.fasteners),
         machined=tuple(_machined(facts, piece, drawings.get(piece.mark)) for piece, _ in pieces),
         lined=lined,
     )
