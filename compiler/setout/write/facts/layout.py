@@ -6,7 +6,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from setout.drawing import faces_to_draw
 from setout.geometry import IDENTITY, Axis, Box, Face, Motion
 from setout.join import Footprint
 from setout.join.model import JoinedBoard
@@ -105,6 +104,8 @@ def _moved(way: Motion, spot: Spot) -> Spot:
 
 
 def _landing(facts: Facts, piece: Piece, square: Motion, spot: Spot, prints: list[Footprint]) -> Landing:
+    from setout.drawing import faces_to_draw  # late: a comparison's text draws nothing
+
     assert piece.exemplar is not None
     drawn, on = piece.exemplar.board, tuple(dict.fromkeys(one.board for one in prints))
     face, area = _moved(square, spot)
