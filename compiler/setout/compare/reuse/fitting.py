@@ -45,8 +45,14 @@ def fit(old: Body, new: Body, tape: int = 1) -> Fit | None:
     if not can_hold(old, new):
         return None
     best: Fit | None = None
+    cramped: set[tuple[int, int, int]] = set()
     for lay, laid, look in overlays(old, new):
-        for window in windows(laid, new):
+        if lay[0] in cramped:
+            continue
+        room = windows(laid, new)
+        if not room and not _have_like_work(old, new):
+            cramped.add(lay[0])  # only sizes count, and they are the same whichever end or face is turned about
+        for window in room:
             found = fit_at(_place(window, laid, new, tape), lay, laid, new, look)
             if best is None or found.effort < best.effort:
                 best = found
@@ -75,6 +81,11 @@ def can_hold(old: Body, new: Body) -> bool:
     if old.stock != new.stock or old.kind != new.kind:
         return False
     return all(a >= b for a, b in zip(sorted(old.size), sorted(new.size)))
+
+
+def _have_like_work(old: Body, new: Body) -> bool:
+    """Whether anything done to the old board might be wanted on the new one."""
+    return any(word in new.by_word for word in ("cut", *old.by_word))
 
 
 def fewest_cuts(old: Body, new: Body) -> int:

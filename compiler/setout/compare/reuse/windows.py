@@ -124,7 +124,8 @@ def _wanted(spot: Spot, old: Body, new: Body, within: Window) -> Iterator[Window
     """Those in which it is, or is lost in, what the new board wants."""
     windows = [_within(spot, cut, old, new) for cut in new.by_word.get("cut", ())]
     if spot.word != "cut":
-        windows += [_same(spot, other, old, new) for other in new.by_word.get(spot.word, ())]
+        alike = (other for other in new.by_word.get(spot.word, ()) if spot.word == "hole" or other.faces == spot.faces)
+        windows += [_same(spot, other, old, new) for other in alike]
     for window in windows:
         common = window and window.cut(within)
         if common:
