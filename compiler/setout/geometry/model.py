@@ -85,6 +85,8 @@ class Box:
 
     def stretched(self, face: Face, by: Fraction) -> Box:
         """The box with that face moved outwards by `by`."""
+        if not by:
+            return self
         ends = list(self.hi if face.sign > 0 else self.lo)
         ends[face.axis] += by * face.sign
         end: Vec = tuple(ends)  # type: ignore[assignment]
