@@ -8,11 +8,12 @@ from fractions import Fraction as F
 
 import drawing_samples as s
 import pytest
-from drawing_reading import clashes, lines, sizes, words
+from drawing_reading import clashes, lines, rooms, sizes, words
 from sawing import MITRE, RAIL, TABLE, Bench
 
 from setout.drawing import sheet, stick
 from setout.drawing.cutting.replay import replayed
+from setout.drawing.ink.svg import Area
 from setout.resolve.model import Stock
 
 PLY = Stock("ply", "plywood", "sheet", F(96), F(48), F(3, 4), "long", (), (), s.HERE)
@@ -113,3 +114,38 @@ def test_sticks_are_drawn_at_the_scale_of_the_longest():
     short = replace(short, source=replace(short.source, length=F(72)))
     bars = [max(x2 - x for x, _, x2, _ in lines(stick(p, s.INCH, 490, F(96)), "1.4")) for p in (long, short)]
     assert bars[1] / bars[0] == pytest.approx(72 / 96, abs=0.01)
+
+
+def crowded():
+    """Four strips, each cut in four, with numbers of three figures on their short lines."""
+    b = Bench("ply 1", PLY, "sheet", 96, 48, number=201)
+    b.cut("ply 1", "y", 30, "B1", "board ply 1", "break down", RAIL)
+    for n in range(4):
+        b.cut("ply 1", "y", 4, f"board ply 1-{n}", "board ply 1" if n < 3 else "waste", "rip", TABLE)
+        for k in range(4):
+            rest = f"board ply 1-{n}" if k < 3 else "waste"
+            b.cut(f"ply 1-{n}", "x", 22 + F(k, 16), f"C{k + 1}", rest, "crosscut", MITRE)
+    return b.plan()
+
+
+@pytest.mark.parametrize("room", [(490, 300), (400, 260)])
+def test_every_board_bears_its_sizes_off_the_numbers_of_cuts(room):
+    drawing = sheet(crowded(), s.INCH, *room)
+    said = " ".join(words(drawing))
+    for size in ("22 × 4", "22-1/16 × 4", "22-1/8 × 4", "22-3/16 × 4"):
+        assert said.count(size) == 4, size
+    numbers = [area for word, area in rooms(drawing) if cut_numbers(word)]
+    others = [area for word, area in rooms(drawing) if not cut_numbers(word)]
+    rings = [Area(*area.middle, *area.middle).grown(9) for area in numbers]
+    assert not [1 for ring in rings for other in others if ring.meets(other.grown(-1.5))]
+    assert not [1 for n, ring in enumerate(rings) for other in rings[n + 1 :] if ring.grown(-1).meets(other.grown(-1))]
+
+
+def test_sizes_that_find_no_room_stand_beside_with_a_line():
+    """A board just wide enough for its mark."""
+    b = Bench("ply 1", PLY, "sheet", 96, 48, number=201)
+    b.cut("ply 1", "x", 3, "board ply 1-a", "B2", "break down", RAIL)
+    b.cut("ply 1-a", "y", 4, "B1", "waste", "crosscut", TABLE)
+    drawing = sheet(b.plan(), s.INCH, 490, 300)
+    said = words(drawing)
+    assert "B1" in said and "3 × 4" in said and drawing.aside == 1

@@ -28,6 +28,15 @@ def test_the_job_shows_its_boards_and_names_its_assemblies():
     assert sorted(said) == sorted(["left base", "right base", marks["worktop"], marks["cleat"], marks["machine_deck"]])
 
 
+def test_an_assembly_within_is_named_in_words_however_long():
+    path = "case.upper_drawer_bay_of_the_sewing_wall.drawer.1"
+    boards = [s.joined(s.board(f"{path}.front", s.box(1, 19, 1, 9, 0, 1), s.D)),
+              s.joined(s.board("case.side", s.box(0, 1, 0, 10, 0, 9), s.W))]  # fmt: skip
+    known = [s.instance("", None), s.instance("case", s.box(0, 20, 0, 10, 0, 9)), s.instance(path, None, parent="case")]
+    said = " ".join(words(exploded(s.scene(boards, known), "case", {}, 400, 300, s.INCH)))
+    assert "upper drawer bay of the sewing wall drawer 1" in said
+
+
 def test_parts_come_off_along_the_axis_they_meet_on():
     sides = [s.box(0, 1, 0, 40, 0, 10), s.box(31, 32, 0, 40, 0, 10)]
     levels = [s.box(1, 31, 3, 4, 0, 9), s.box(1, 31, 39, 40, 0, 9)]

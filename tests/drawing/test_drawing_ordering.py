@@ -91,3 +91,12 @@ def test_levels_and_sheets_keep_their_bounds(needs, most, deep):
     parts = sheets(list(needs), needs, most, deep, 10)
     assert [i for part in parts for i in part] == list(needs)
     assert all(len(part) <= 10 and len(levelled(part, needs, most)) <= deep for part in parts)
+
+
+def test_long_words_make_higher_boxes_and_are_never_cut():
+    said = "Drill and mill the boards of the drawers of the fabric case and of the trays that stand in its upper half"
+    order = s.order_of({**{f"cut b{n}": () for n in range(6)}, "fit c": tuple(f"cut b{n}" for n in range(6))})
+    drawings = order_graph(order, {order.steps[n].id: said for n in (2, 6)}, 520, 200)
+    told = " ".join(word for d in drawings for word in words(d))
+    assert "…" not in told and told.count(said) == 2
+    assert all(d.height <= 200 and not clashes(d) for d in drawings)

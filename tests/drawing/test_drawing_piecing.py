@@ -38,9 +38,9 @@ def test_fits_its_width_is_legible_and_nothing_overlaps(name):
 def test_running_dimensions_start_at_the_named_end():
     said = words(drawn(samples()["side"]))
     assert "back edge · cuts and notches, from the bottom edge" in said
-    # near sides of the dados, the end of the toe notch (at a dado's side), and the whole length
-    assert {"0", "3", "13", "24", "35", "47-9/32", "48"} <= set(said)
-    assert {"11-1/32", "11-1/4", "2"} <= set(said)
+    # near sides of the dados with their letter, the end of the toe notch (at a dado's side), and the whole length
+    assert {"0", "3 a b", "13 a", "24 a", "35 a", "47-9/32 a", "48"} <= set(said)
+    assert {"11-1/32 a b", "11-1/4", "2"} <= set(said)
 
 
 def test_the_key_counts_and_sizes_the_work():
@@ -100,7 +100,26 @@ def test_too_many_even_holes_are_told_by_their_spacing():
     ]  # 32 mm apart
     board = s.joined(s.board("a.side", s.box(0, 1, 0, 84, 0, 22), s.W, grain=s.H), bores=holes)
     assert "every 32" in words(drawn(board, style=s.MM))
-    assert "60 evenly spaced" in words(drawn(board))  # 1.26 in is no multiple of 1/32: as a step it would add up
+    assert "every 32 mm" in words(drawn(board))  # 1.26 in is no multiple of 1/32: as a step it would add up
+    uneven = [replace(hole, at=(hole.at[0], hole.at[1] * F(100, 127), hole.at[2])) for hole in holes]
+    assert "60 evenly spaced" in words(drawn(replace(board, bores=tuple(uneven))))  # a step in neither unit
+
+
+def test_numbers_say_which_kind_of_hole_they_lead_to():
+    """Two rows of pin holes 32 mm apart, with the screws of slides between them: each with what it is for."""
+    pins = [(F(40) + F(i) * F(160, 127), z) for i in range(12) for z in (2, 14)]
+    slides = [(y, z) for y in (5, 14, 23) for z in (3, 9, 15)]
+    holes = [s.bore("hardware", "right", (1, y, z), "13/64", "3/8", source="pin") for y, z in pins]
+    holes += [s.bore("hardware", "right", (1, y, z), "7/64", "3/8", source="slide") for y, z in slides]
+    board = s.joined(s.board("a.side", s.box(0, 1, 0, 74, 0, 18), s.W, grain=s.H), bores=holes)
+    titles = {"pin": "shelf pin, 5 mm", "slide": "side-mount slides, 16 in"}
+    drawing = piece(s.piece_of(board), s.INCH, 490, 600, titles=titles)
+    said = words(drawing)
+    assert {"5 b", "14 b", "40 a", "12 a every 32 mm", "2 a", "3 b"} <= set(said)
+    assert "hole for shelf pin, 5 mm, 2 rows of 12, 32 mm apart" in said and "hole for side-mount slides, 16 in" in said
+    assert not clashes(drawing)
+    narrow = words(piece(s.piece_of(board), s.INCH, 220, 600, titles=titles))
+    assert "hole for shelf pin, 5 mm, 2 rows of 12, 32 mm apart" in " ".join(narrow)  # wrapped, not cut
 
 
 def test_too_many_uneven_holes_are_listed():

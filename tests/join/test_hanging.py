@@ -65,3 +65,11 @@ place box as other { wide from one.side.right; at bottom, back }
 """
     (found,) = [d for d in compiled(STOCKS + text).diagnostics if d.code == "rod354"]
     assert "`joint other.side to one.side { … }`" in found.help
+
+
+@pytest.mark.parametrize("lower_first", [True, False])
+def test_what_lies_on_another_is_said_to_rest_on_it(lower_first):
+    parts = ["part box of ply { level at bottom }\n", "part lid of ply { level on box }\n"]
+    text = "size wide 20, high 20, deep 10\n" + "".join(parts if lower_first else reversed(parts))
+    (found,) = [d for d in compiled(STOCKS + text).diagnostics if d.code == "rod354"]
+    assert "`lid rests on box`" in found.help

@@ -55,7 +55,7 @@ def lines(text: str, board: str) -> list[tuple]:
         (
             *(g.face.word, g.zero.word),
             *(one.span[0].text, one.span[1].text, along(one)),
-            *(len(one.marks), named(one.partners), named(g.only)),
+            *(len(one.marks), named(one.partners), named(p for o in g.only for p in o.where)),
         )
         for g in lay_out(known, piece, True)
         for one in g.lines
@@ -105,6 +105,27 @@ def test_copies_that_meet_others_say_which():
     assert ("11-5/8", "a: left side") in found and ("8", "b: left side") in found
 
 
+TRIMMED = (
+    CASE
+    + """place case as a { at left, bottom, back }
+place case as b { left at a.right + 5; at bottom, back }
+size wide 60, high 30, deep 13
+part strip of ply { facing; back at a.front; high 2 to a.top; wide over a and b }
+joint strip to a, b { brads }
+"""
+)
+
+
+def test_a_line_for_a_copy_that_stands_turned_names_the_sides_as_they_are_there():
+    """A dado halfway up, stopped in front: right sides are left ones turned upside down, so that a strip along the tops
+    lies at the drawn bottom of these."""
+    text = TRIMMED.replace("up = 11-5/8", "up = 14-5/8")
+    said = page(text.replace("pockets on bottom", "dado depth 1/4 stopped front 1"), "joinery")
+    assert "Lay out the front edge, from the bottom edge (only a, b: left side) 28 to 30 A1 strip" in said
+    turned = "(only a, b: right side, where the bottom edge is its top edge) 0 to 2 A1 strip"
+    assert f"Lay out the front edge, from the bottom edge {turned}" in said
+
+
 @pytest.mark.parametrize("how", ["turned 90", "turned 180", "turned 270", "mirrored"])
 def test_a_turned_case_reads_as_it_stands_on_the_bench(how):
     text = CASE + f"place case {how} as a {{ at left, bottom, back }}\nsize wide 40, high 30, deep 40"
@@ -135,7 +156,7 @@ def test_tongues_count_where_a_board_is_measured():
 def test_what_waits_for_a_measure_stands_in_brackets():
     text = 'measure sill "height of the sill" expect 8 to 9\n' + CASE.replace("bottom + up", "bottom + sill")
     said = page(text + "place case { at left, bottom, back }\nsize wide 20, high 30, deep 12", "joinery")
-    assert "(9 to 9-3/4) A2 shelf, (0 to 10) from the front edge (waits to be measured)" in said
+    assert "(9 to 9-3/4) A2 shelf, 0 to 10 from the front edge (waits to be measured)" in said
 
 
 @pytest.mark.parametrize("name", ["sewing_wall", "potting_bench"])

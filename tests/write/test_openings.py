@@ -12,7 +12,7 @@ import jsonschema
 import pytest
 from compiling import SPECS, compiled
 
-from setout.write import assemblies, buy_list, drawers, installing, pieces, weights
+from setout.write import assemblies, buy_list, cautions, drawers, installing, pieces, weights
 from setout.write.drawings import drawings
 from setout.write.facts import facts
 from setout.write.job import build as job
@@ -124,11 +124,26 @@ def test_wall_screws_land_on_studs_and_come_with_the_caution(weighed):
     assert "Local codes and licensed practice govern" in made.caution
 
 
-def test_a_heavy_unit_wants_two_people(weighed):
-    heavy = about(WEIGHED + "practice { lift_alone 20 }\n")
-    assert installing.build(heavy, {}).two_people == ("low", "tall")
-    assert installing.build(weighed, {}).two_people == ()
-    assert not installing.build(weighed, {}).unknown
+@pytest.mark.parametrize("name", sorted(path.name for path in SPECS.glob("*.rod")))
+def test_nobody_lifts_more_than_the_pages_advise(name):
+    """Weights, Installing and Cautions, of every spec."""
+    found = about((SPECS / name).read_text("utf-8"))
+    page, lifts = weights.build(found), {one.path: one for one in found.plan.inspected.lifts}
+    for one in lifts.values():
+        advised = 51 if one.recommended is None else max(one.recommended, 10)
+        assert one.weight is None or one.weight <= (advised if one.people == 1 else 51 * one.people)
+    for row in page.lifts if page else ():
+        assert row.people > 1 or row.kind == "sheet" or float(row.weight[:-3]) <= max(float(row.recommended[:-3]), 10)
+    placed = installing.build(found, {})
+    for unit, carried in zip(placed.units if placed else (), found.carried):
+        assert unit.people == lifts[carried.path].people
+    whole = [one for one in lifts.values() if one.kind == "sheet" and max(one.sizes) > 50]
+    assert cautions.build(found).sheets == bool(whole) and all(one.people > 1 for one in whole)
+
+
+def test_what_is_hung_high_takes_two_long_before_it_is_as_heavy_as_one_may_lift(sewing):
+    people = {unit.name: unit.people for unit in installing.build(sewing, {}).units}
+    assert [people[name] for name in ("right upper", "high row", "A3 fabric top", "fabric case")] == [2, 2, 1, 3]
 
 
 def test_the_worst_sag_comes_first_with_what_mends_it(weighed):
@@ -138,7 +153,7 @@ def test_the_worst_sag_comes_first_with_what_mends_it(weighed):
     found = next(s for s in weighed.plan.inspected.sags if s.board == "low.shelf")
     assert worst.too_much == found.too_much
     assert bool(worst.mends) == found.too_much
-    assert made.held == ("tall",)
+    assert (made.held, made.held_by) == (("tall",), ())
     assert {m.species for m in made.moves} == {"white oak"}
     assert all(known.source for known in made.stocks)
 
@@ -186,3 +201,29 @@ def test_the_buy_list_is_a_table_too(sewing):
     assert list(rows[0]) == list(buy_list.COLUMNS)
     assert len(rows) == sum(len(counter.rows) for counter in made.counters)
     assert sum(F(row["cost"]) for row in rows if row["cost"]) == sewing.plan.buying.total
+
+
+def test_a_row_that_stands_on_another_is_counted_with_it_and_the_page_says_so(sewing):
+    """The high row was in no estimate: it rests on the low one, which was taken for standing."""
+    made = {one.names: one for one in installing.build(sewing, {}).estimates}
+    low, high = made["low row",], made["high row",]
+    assert "high row" in low.carried and low.twice and "low row" not in high.carried
+    hung = {one.units: one for one in sewing.plan.inspected.hung}
+    both = hung["low_row",].weight, hung["low_row",].contents
+    apart = sewing.plan.inspected.weights
+    assert both[0] == apart["low_row"] + apart["high_row"] + apart["upper_trim"]
+    assert both[1] == 2 * hung["high_row",].contents
+
+
+def test_what_no_screw_holds_to_the_wall_is_not_said_to_be_held_by_one(sewing):
+    made = weights.build(sewing)
+    assert made.held == ("fabric case", "left upper", "right upper", "high row", "low row")
+    assert [(one.names, one.through) for one in made.held_by] == [(("left base", "right base"), ("worktop", "cleat"))]
+
+
+def test_what_is_fixed_to_neither_wall_nor_floor_says_to_what(sewing):
+    made = {unit.name: unit for unit in installing.build(sewing, {}).units}
+    on = {"A1 worktop": ("left base", "right base", "A6 cleat", "A2 worktop edge"), "A3 fabric top": ("fabric case",)}
+    for name, others in on.items():
+        assert set(made[name].others) == {made[other].number for other in others}
+        assert not made[name].walls and not made[name].on_floor

@@ -17,11 +17,13 @@ AROUND = 46.0, 40.0  # points that sizes and the floor take
 
 @dataclass(frozen=True)
 class Front:
-    """A job to be seen from the front, the boards of the paths `hatched` so. Something must stand in it."""
+    """A job to be seen from the front, the boards of the paths `hatched` so. Something must stand in it. `others` as in
+    view()."""
 
     scene: JoinedScene
     mark_of: Mapping[str, str]
     hatched: frozenset[str]
+    others: tuple[JoinedScene, ...] = ()
 
 
 def fronts_alike(
@@ -30,7 +32,7 @@ def fronts_alike(
     """Several at one scale, in that of the `rooms` (width and height for each) where they come out largest, the first
     unless another shows them clearly larger; which of them that is."""
     look = LOOKS["front"]
-    sheets = [Sheet(side.scene, things_in(side.scene), look, style, side.hatched) for side in sides]
+    sheets = [Sheet(s.scene, things_in(s.scene), look, style, s.hatched, s.others) for s in sides]
     scales = [min(_scale(sheet, *room) for sheet in sheets) for room in rooms]
     best = clearly_best(scales)
     made = []

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from setout.drawing.ink.arrows import arrow
-from setout.drawing.ink.lettering import shortened, width
+from setout.drawing.ink.lettering import LEADING, width, wrapped
 from setout.drawing.ink.room import Raster, clearly_best
 from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HAIR_DASHED, HEAVY, OUTLINE, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
@@ -16,7 +16,7 @@ from setout.drawing.solids.solid import P3, Block, Edge, added, block, edges, sp
 from setout.drawing.solids.spreading import Touch, ranks, touching
 from setout.geometry import Box
 from setout.join.model import JoinedScene
-from setout.units import Style
+from setout.units import Style, spoken
 
 MARK = 11.0
 MOST = 150  # things in one drawing; more could not be told apart
@@ -44,7 +44,7 @@ def exploded(
 ) -> Drawing:
     """The boards of the assembly at `path` ("" is the job) and, as plain boxes, the assemblies that stand in it."""
     items = _items(scene, path, mark_of)
-    title = f"{_named(path) or 'The job'}, pulled apart"
+    title = f"{spoken(path) or 'The job'}, pulled apart"
     canvas = Canvas()
     if not items:
         canvas.text((0, 0), "No boards of its own", anchor="start")
@@ -76,12 +76,8 @@ def exploded_alike(sides: Sequence[Apart], rooms: Sequence[tuple[float, float]])
     made = []
     for side, one in zip(sides, drawn[best]):
         one.draw(scales[best])
-        made.append(one.canvas.finished(f"{_named(side.path) or 'The job'}, pulled apart"))
+        made.append(one.canvas.finished(f"{spoken(side.path) or 'The job'}, pulled apart"))
     return best, tuple(made)
-
-
-def _named(path: str) -> str:
-    return path.replace("_", " ")
 
 
 def _items(
@@ -98,7 +94,7 @@ def _items(
         if inner.parent == path and inner.path != path:
             outline = _outline(scene, inner.path)
             if outline:
-                name = _named(inner.path[len(path) :].lstrip("."))
+                name = spoken(inner.path[len(path) :].lstrip("."))
                 out.append(Item(name, outline, block(outline), (), None, False))
     return out
 
@@ -186,8 +182,8 @@ class _Apart:
         """Marks that fit on their boards first, then the others beside theirs with a line."""
         outside = []
         for n, item in enumerate(self.items):
-            words = shortened(item.label, 110, MARK, True)
-            wide, high = width(words, MARK, True) + 4, MARK + 2
+            words = wrapped(item.label, 110, 3, MARK, True)
+            wide, high = max(width(line, MARK, True) for line in words) + 4, MARK * (1 + LEADING * (len(words) - 1)) + 2
             faces = self._faces_of(n, raster)
             area = next(filter(None, (raster.place(face, wide, high) for face, _ in faces)), None)
             if area:
@@ -197,7 +193,7 @@ class _Apart:
         for face, words, wide, high in outside:
             self._beside(raster, face, words, wide, high)
 
-    def _beside(self, raster: Raster, face: int, words: str, wide: float, high: float) -> None:
+    def _beside(self, raster: Raster, face: int, words: Sequence[str], wide: float, high: float) -> None:
         end = raster.middle(face)
         area = raster.beside(end, face, wide, high) if end else None
         if end is None or area is None:
@@ -209,9 +205,11 @@ class _Apart:
         raster.take_line(start, end)
         self._mark(raster, area, words)
 
-    def _mark(self, raster: Raster, area: Area, words: str) -> None:
+    def _mark(self, raster: Raster, area: Area, words: Sequence[str]) -> None:
         self.canvas.mask(area)
-        self.canvas.text(area.middle, words, MARK, bold=True)
+        x, y = area.middle
+        for n, line in enumerate(words):
+            self.canvas.text((x, y + MARK * LEADING * (n - (len(words) - 1) / 2)), line, MARK, bold=True)
         raster.take(area)
 
     def _grain(self, raster: Raster) -> None:

@@ -19,7 +19,7 @@ from setout.drawing.ink.room import Raster
 from setout.drawing.ink.svg import FINE, FINE_DASHED, HAIR, HAIR_DASHED, HEAVY, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
 from setout.drawing.solids.seen import Face2, Seen
-from setout.geometry import Axis, Box
+from setout.geometry import Axis, Box, Face
 from setout.units import Style, say
 
 SIDES, ENDS = 74.0, 88.0  # points round the room that numbers take
@@ -28,10 +28,12 @@ MOST = 16  # edges dimensioned along one side; with more, the table says them
 
 
 class Standing(NamedTuple):
-    """Something of the job: the words on it (a number in the table) and its outline."""
+    """Something of the job: the words on it (a number in the table), its outline, and which of its faces may still
+    move: their numbers stand in brackets."""
 
     words: str
     box: Box
+    moves: frozenset[Face] = frozenset()
 
 
 class InRoom(NamedTuple):
@@ -199,11 +201,13 @@ class _Room:
     def _edges(self) -> None:
         """From the left wall below, from the floor (or the back wall) at the right; studs above."""
         wall, across = self.wall, self._ends(Axis.WIDE)
-        stations = [Station(self._at(float(v), 0)[0], wall.bottom, self._from_left(v)) for v in across]
+        said = {v: self._maybe(self._from_left(v), Axis.WIDE, v) for v in across}
+        stations = [Station(self._at(float(v), 0)[0], wall.bottom, said[v]) for v in across]
         if stations:
             dimension.running(self.canvas, stations, wall.bottom, 1, across=True)
         up = self._ends(self.up)
-        stations = [Station(self._at(0, float(v))[1], wall.right, self._from_datum(v)) for v in up]
+        said = {v: self._maybe(self._from_datum(v), self.up, v) for v in up}
+        stations = [Station(self._at(0, float(v))[1], wall.right, said[v]) for v in up]
         if stations:
             dimension.running(self.canvas, stations, wall.right, 1, across=False)
         if self.up == Axis.HIGH and self.studs:
@@ -215,6 +219,10 @@ class _Room:
         found = {end for thing in self.things for end in (thing.box.lo[axis], thing.box.hi[axis])}
         inside = sorted(v for v in found if self.room.lo[axis] < v < self.room.hi[axis])
         return inside if len(inside) <= MOST else []
+
+    def _maybe(self, words: str, axis: Axis, value: Fraction) -> str:
+        moves = any(thing.box.face(face) == value for thing in self.things for face in thing.moves if face.axis == axis)
+        return f"({words})" if moves else words
 
     def _from_left(self, value: Fraction) -> str:
         return say(value - self.room.lo[0], self.style)

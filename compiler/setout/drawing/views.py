@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from itertools import groupby
 from typing import NamedTuple
@@ -18,7 +18,7 @@ from setout.drawing.solids.seen import Face2, Run, Seen
 from setout.drawing.solids.solid import Block, without_notches
 from setout.geometry import Axis, Face
 from setout.join.model import JoinedScene
-from setout.units import Style, say
+from setout.units import Style, say, spoken
 
 FOOT = 1.25  # inches; how wide a foot is drawn, for its hardware says only how far it raises
 NAME = 11.0
@@ -55,25 +55,39 @@ class Thing(NamedTuple):
 
 
 def view(
-    scene: JoinedScene, mark_of: Mapping[str, str], side: str, width: float, height: float, style: Style
+    scene: JoinedScene,
+    mark_of: Mapping[str, str],
+    side: str,
+    width: float,
+    height: float,
+    style: Style,
+    others: Sequence[JoinedScene] = (),
 ) -> Drawing:
-    """The whole job from one side: `side` is "front", "side" (from the right) or "top"."""
+    """The whole job from one side: `side` is "front", "side" (from the right) or "top". `others` are scenes of it for
+    other values of its measures: a size that is another in one of them isn't final."""
     look, canvas = LOOKS[side], Canvas()
     things = things_in(scene)
     if not things:
         return _nothing(canvas, look.says)
-    sheet = Sheet(scene, things, look, style)
+    sheet = Sheet(scene, things, look, style, others=others)
     sheet.draw(canvas, min((width - 46) / sheet.wide, (height - 40 - sheet.below) / sheet.tall), (0, 0), mark_of)
     return canvas.finished(look.says)
 
 
-def together(scene: JoinedScene, mark_of: Mapping[str, str], width: float, height: float, style: Style) -> Drawing:
+def together(
+    scene: JoinedScene,
+    mark_of: Mapping[str, str],
+    width: float,
+    height: float,
+    style: Style,
+    others: Sequence[JoinedScene] = (),
+) -> Drawing:
     """All three at one scale and in line: from above over the front, from the right beside it, so that a rule
-    carries across."""
+    carries across. `others` as in view()."""
     things = things_in(scene)
     if not things:
         return _nothing(Canvas(), TOGETHER)
-    front, side, top = (Sheet(scene, things, LOOKS[name], style) for name in ("front", "side", "top"))
+    front, side, top = (Sheet(scene, things, LOOKS[name], style, others=others) for name in ("front", "side", "top"))
     wide, high = width - 48 - ASIDE, height - 62 - APART
     for _ in range(TRIES):
         scale = min(wide / (front.wide + side.wide), high / (front.tall + top.tall))
@@ -120,12 +134,19 @@ def _foot(at: tuple[Fraction, Fraction, Fraction], raises: Fraction, face: Face)
 
 class Sheet:
     """One view under way. `origin` is the page point of its upper left corner, `wide` and `tall` its extent in
-    inches. The boards of the paths `hatched` are."""
+    inches. The boards of the paths `hatched` are. `others` as in view()."""
 
     def __init__(
-        self, scene: JoinedScene, things: list[Thing], look: Look, style: Style, hatched: frozenset[str] = frozenset()
+        self,
+        scene: JoinedScene,
+        things: list[Thing],
+        look: Look,
+        style: Style,
+        hatched: frozenset[str] = frozenset(),
+        others: Sequence[JoinedScene] = (),
     ) -> None:
         self.scene, self.things, self.look, self.style = scene, things, look, style
+        self.scenes = (*others, scene)
         self.hatched = {n for n, thing in enumerate(things) if thing.path in hatched}
         self.seen = Seen(self._faces())
         self.floor = 0.0 if look.up == Axis.HIGH else None
@@ -197,7 +218,7 @@ class Sheet:
             y = self.at(0, self.floor)[1]
             self._solid_ground(self.at(left, 0)[0] - 12, self.at(right, 0)[0] + 12, lambda s, out: (s, y + out))
         room = self.scene.scene.room
-        if room is None or self._ends(Axis.DEEP)[1] != room.hi[Axis.DEEP]:
+        if room is None or _ends(self.scene, Axis.DEEP)[1] != room.hi[Axis.DEEP]:
             return
         wall = float(room.hi[Axis.DEEP])
         if self.look.up == Axis.DEEP:
@@ -223,27 +244,15 @@ class Sheet:
             return
         dimension.upright(self.canvas, top, bottom, left - 20, self._extent(self.look.up))
         if self.floor is not None and self.seen.ys[0] > self.floor:
-            lift = say(self._ends(Axis.HIGH)[0], self.style)
+            lift = self._final([_ends(scene, Axis.HIGH)[0] for scene in self.scenes], "")
             dimension.upright(self.canvas, bottom, self.at(0, self.floor)[1], left - 20, lift)
 
     def _extent(self, axis: Axis) -> str:
-        low, high = self._ends(axis)
-        held = any(
-            b.board.held[axis] and (b.board.box.lo[axis] == low or b.board.box.hi[axis] == high)
-            for b in self.scene.boards.values()
-        )
-        return f"{say(high - low, self.style)} {axis.word}" + (" (not final)" if held else "")
+        return self._final([high - low for low, high in (_ends(scene, axis) for scene in self.scenes)], f" {axis.word}")
 
-    def _ends(self, axis: Axis) -> tuple[Fraction, Fraction]:
-        """The true outline, exact: boards, and feet where they reach lower."""
-        boxes = [b.board.box for b in self.scene.boards.values()]
-        low, high = min(b.lo[axis] for b in boxes), max(b.hi[axis] for b in boxes)
-        if axis == Axis.HIGH:
-            feet = [
-                p[1] - f.hardware.raises for f in self.scene.scene.fittings if f.hardware.raises > 0 for p in f.points
-            ]
-            low = min([low, *feet])
-        return low, high
+    def _final(self, values: Sequence[Fraction], what: str) -> str:
+        """The value in the scene drawn, and whether it is the same in all."""
+        return say(values[-1], self.style) + what + (" (not final)" if len(set(values)) > 1 else "")
 
     def _names(self, mark_of: Mapping[str, str]) -> None:
         """Assemblies by name, the job's own boards by mark; a single assembly needs no telling apart."""
@@ -257,7 +266,7 @@ class Sheet:
         for group in groups:
             mine = [i for i, t in enumerate(self.things) if t.group == group]
             mine.sort(key=lambda i: (-raster.count(i), i))
-            words = shortened(mark_of.get(group) or group.replace("_", " "), 120, NAME, True)
+            words = shortened(mark_of.get(group) or spoken(group), 120, NAME, True)
             if raster.count(mine[0]) and not self._on_face(raster, mine, words) and self._is_shown(raster, mine):
                 beside.setdefault(words, mine[0])  # of boards alike one is enough
         for words, thing in beside.items():
@@ -301,3 +310,13 @@ class Sheet:
         columns = [bisect_right(self.seen.xs, (x - left) / self.scale + self.seen.xs[0]) - 1 for x in xs]
         rows = [bisect_right(self.seen.ys, self.high - (y - top) / self.scale) - 1 for y in ys]
         return [[self.seen.owner(row, column) for column in columns] for row in rows]
+
+
+def _ends(scene: JoinedScene, axis: Axis) -> tuple[Fraction, Fraction]:
+    """The true outline, exact: boards, and feet where they reach lower."""
+    boxes = [b.board.box for b in scene.boards.values()]
+    low, high = min(b.lo[axis] for b in boxes), max(b.hi[axis] for b in boxes)
+    if axis == Axis.HIGH:
+        feet = [p[1] - f.hardware.raises for f in scene.scene.fittings if f.hardware.raises > 0 for p in f.points]
+        low = min([low, *feet])
+    return low, high

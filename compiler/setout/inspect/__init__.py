@@ -2,6 +2,7 @@
 
 from setout.inspect.model import CarriedUnit, Hung, Inspected, Lifted, Moves, Sag, Standing
 from setout.inspect.stage import inspect
+from setout.inspect.view import View
 from setout.strength import CAUTION
 
-__all__ = ["CAUTION", "CarriedUnit", "Hung", "Inspected", "Lifted", "Moves", "Sag", "Standing", "inspect"]
+__all__ = ["CAUTION", "CarriedUnit", "Hung", "Inspected", "Lifted", "Moves", "Sag", "Standing", "View", "inspect"]

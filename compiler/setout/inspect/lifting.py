@@ -43,9 +43,24 @@ def _sheet(view: View, stock: Stock) -> Lifted:
 def _judged(
     view: View, path: str, kind: str, title: str, box: Box, heavy: Fraction | None, unknown: tuple[str, ...]
 ) -> Lifted:
-    limit = view.practice.value("lift_alone")
+    best = None if kind == "sheet" else _recommended(view, box)
+    alone = _sheet_alone(view, box, heavy) if best is None else _alone(view, best, heavy)
+    return Lifted(path, kind, title, box.sizes, heavy, unknown, view.practice.value("lift_alone"), best, alone)
+
+
+def _recommended(view: View, box: Box) -> Fraction:
     near = min(box.size(Axis.WIDE), box.size(Axis.DEEP))
-    up = max(box.lo[Axis.HIGH], Fraction(0))
-    best = one_person_limit(near, Fraction(0), up) if kind != "sheet" else None
-    alone = None if heavy is None else heavy <= limit
-    return Lifted(path, kind, title, box.sizes, heavy, unknown, limit, best, alone)
+    return one_person_limit(near, Fraction(0), max(box.lo[Axis.HIGH] - view.floor, Fraction(0)))
+
+
+def _alone(view: View, best: Fraction, heavy: Fraction | None) -> bool | None:
+    """Beyond the equation's reach (best 0) and for clumsy lifts, what is light is lifted alone all the same."""
+    value = view.practice.value
+    return None if heavy is None else heavy <= min(value("lift_alone"), max(best, value("lift_light")))
+
+
+def _sheet_alone(view: View, box: Box, heavy: Fraction | None) -> bool | None:
+    """A long sheet takes two whatever it weighs: nobody reaches round it."""
+    if max(box.sizes) > view.practice.value("sheet_alone"):
+        return False
+    return None if heavy is None else heavy <= view.practice.value("lift_alone")

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from setout.geometry import Axis, Box
 from setout.strength import CarriedIn, CleatEstimate
@@ -17,8 +18,9 @@ from setout.strength import CarriedIn, CleatEstimate
 @dataclass(frozen=True)
 class Lifted:
     """Something lifted as one: a placed assembly, a big board on its own (`kind` "assembly", "board"), a whole sheet
-    ("sheet", `path` its stock). `unknown` stocks have no density and are left out of `weight`. `alone`: within the
-    practice limit (None: not known). `recommended` by the NIOSH equation, from the floor up to where it stands."""
+    ("sheet", `path` its stock). `unknown` stocks have no density and are left out of `weight`. `limit` of one person
+    whatever the lift. `recommended` by the NIOSH equation, from the floor up to where it stands; 0 for what nobody
+    should lift alone, None for a sheet. `alone`: whether one person may (None: not known)."""
 
     path: str
     kind: str
@@ -29,6 +31,13 @@ class Lifted:
     limit: Fraction
     recommended: Fraction | None
     alone: bool | None
+
+    @property
+    def people(self) -> int | None:
+        """How many lift it, so that nobody has more than the limit."""
+        if self.alone is None:
+            return None
+        return 1 if self.alone else max(2, ceil((self.weight or 0) / self.limit))
 
 
 @dataclass(frozen=True)
@@ -62,8 +71,9 @@ class Sag:
 @dataclass(frozen=True)
 class Hung:
     """What hangs on the wall by screws alone: an estimate, never to be printed without `strength.CAUTION`. `units` are
-    the paths hung together, `boards` those that the screws go through. `weight` their own, `contents` what may be put
-    in. `estimate` None where a weight isn't known."""
+    the paths hung together, `boards` those that the screws go through. `carried` what else bears on these screws: it
+    stands on the units or is held by nothing but them. `weight` of all these, `contents` what may be put in. `estimate`
+    None where a weight isn't known."""
 
     units: tuple[str, ...]
     boards: tuple[str, ...]
@@ -73,18 +83,20 @@ class Hung:
     gauge: int
     length: Fraction
     estimate: CleatEstimate | None
+    carried: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Standing:
-    """An assembly. `fixed`: joined to a wall. `scope`: it is not, and is as tall, roomy and heavy as what the tip-over
-    standard is about; None where its weight isn't known."""
+    """An assembly. `fixed`: held to a wall, by its own screws or `through` others that it is joined to. `scope`: it is
+    not, and is as tall, roomy and heavy as what the tip-over standard is about; None where its weight isn't known."""
 
     path: str
     high: Fraction
     weight: Fraction | None
     fixed: bool
     scope: bool | None
+    through: tuple[str, ...] = ()  # from it to the wall
 
 
 @dataclass(frozen=True)

@@ -24,10 +24,10 @@ def too_heavy(view: View, lift: Lifted, also: int, span: Span) -> Diagnostic:
     more = f" (and {also} like it)" if also else ""
     return note(
         "rod550",
-        f"`{lift.path}` weighs {_weight(view, lift.weight)}: two lift it{more}",
+        f"`{lift.path}` weighs {_weight(view, lift.weight)}: {lift.people} people lift it{more}",
         span,
         f"one lifts up to {_weight(view, lift.limit)}",
-        help="have a second pair of hands at that step; fitted hardware and contents come on top. "
+        help="have the hands there at that step; fitted hardware and contents come on top. "
         "`practice { lift_alone 40 }` sets a lower limit",
     )
 
@@ -65,9 +65,10 @@ def wall_screws(view: View, hung: Hung, span: Span) -> Diagnostic:
     used = hung.estimate.used
     much = "hold nothing by the published formulas" if used is None else f"would carry {used:.1f} times what they may"
     total = (hung.weight or Fraction(0)) + hung.contents
+    more = f", with `{', '.join(hung.carried)}` on it," if hung.carried else ""
     return warning(
         "rod553",
-        f"The screws that hold `{', '.join(hung.units)}` to the wall {much}",
+        f"The screws that hold `{', '.join(hung.units)}`{more} to the wall {much}",
         span,
         f"{hung.screws} screws for {_weight(view, total)}, contents reckoned in",
         help="use longer screws into more studs, or let it stand on something. This is an estimate and no design: "

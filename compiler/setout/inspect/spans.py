@@ -1,4 +1,4 @@
-"""Between what supports a level board bridges, found from what it touches."""
+"""Between what supports a level board bridges, found from what it touches and lies on."""
 
 from __future__ import annotations
 
@@ -30,6 +30,8 @@ def bridged(view: View, path: str) -> tuple[Bridged, ...]:
     the board lies on something all over."""
     board = view.joined.boards[path].board
     under = [t for t in view.touching[path] if _holds(t)]
+    met = {t.other for t in under}
+    under += [t for t in view.right_under.get(path, ()) if t.other not in met]
     if board.box.lo[Axis.HIGH] <= view.floor or _lies_flat(board.box, under):
         return ()
     free = [axis for axis in (Axis.WIDE, Axis.DEEP)]

@@ -71,8 +71,9 @@ def _told(view: View, made: Inspected, project: Project) -> Iterator[Diagnostic]
 
 
 def _heavy(view: View, made: Inspected) -> Iterator[Diagnostic]:
-    """One for each definition, not for each copy. Sheets are for the page: every whole sheet is heavy."""
-    heavy = [lift for lift in made.lifts if lift.alone is False and lift.kind != "sheet"]
+    """What nobody lifts alone, however it is held; one for each definition, not for each copy. Sheets, and what is only
+    too heavy for so deep or so high a lift, are for the page."""
+    heavy = [lift for lift in made.lifts if lift.weight and lift.weight > lift.limit and lift.kind != "sheet"]
     for lift, also in _kinds(heavy, lambda one: _definition(view, one.path)):
         instance = view.scene.instances.get(lift.path)
         span = instance.span if instance is not None else view.joined.boards[lift.path].board.head

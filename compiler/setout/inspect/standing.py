@@ -7,24 +7,24 @@ from fractions import Fraction
 from setout.geometry import Axis
 from setout.inspect.model import Moves, OnFeet, Standing
 from setout.inspect.view import View
-from setout.inspect.walls import contents, fixed_units
+from setout.inspect.walls import contents, held_through
 from setout.place.model import Board
 from setout.strength import figure, find_species, in_tip_over_scope, movement
 
 
 def standing(view: View) -> tuple[Standing, ...]:
     """Every assembly placed in the job, in order."""
-    fixed = fixed_units(view)
-    return tuple(_stands(view, unit, unit in fixed) for unit in view.units if unit in view.scene.instances)
+    held = held_through(view)
+    return tuple(_stands(view, unit, held.get(unit)) for unit in view.units if unit in view.scene.instances)
 
 
-def _stands(view: View, unit: str, fixed: bool) -> Standing:
+def _stands(view: View, unit: str, held: tuple[str, ...] | None) -> Standing:
     outline, weight = view.outline(view.units[unit]), view.weights[unit]
     heavy = weight if weight is not None else figure("tip_weight")
-    scope: bool | None = in_tip_over_scope(outline.size(Axis.HIGH), heavy, outline.volume, not fixed)
+    scope: bool | None = in_tip_over_scope(outline.size(Axis.HIGH), heavy, outline.volume, held is None)
     if scope and weight is None:
         scope = None
-    return Standing(unit, outline.size(Axis.HIGH), weight, fixed, scope)
+    return Standing(unit, outline.size(Axis.HIGH), weight, held is not None, scope, held or ())
 
 
 def on_feet(view: View) -> tuple[OnFeet, ...]:

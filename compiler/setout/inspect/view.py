@@ -10,6 +10,7 @@ from itertools import accumulate, combinations
 
 from setout.geometry import Axis, Box, Face
 from setout.join.model import JoinedBoard, JoinedScene
+from setout.join.sweep import close_pairs
 from setout.place.model import Notch, Scene
 from setout.practice import Practice
 from setout.strength import weight
@@ -74,12 +75,13 @@ class View:
 
     def outline(self, boards: Iterable[str]) -> Box:
         """The smallest box about the boards, their feet and banding put on top."""
-        boxes = [self._true_box(path) for path in boards]
+        boxes = [self.true_box(path) for path in boards]
         lo = tuple(min(box.lo[k] for box in boxes) for k in range(3))
         hi = tuple(max(box.hi[k] for box in boxes) for k in range(3))
         return Box(lo, hi)  # type: ignore[arg-type]
 
-    def _true_box(self, path: str) -> Box:
+    def true_box(self, path: str) -> Box:
+        """A board with its feet and the banding put on top."""
         board = self.joined.boards[path].board
         box = board.box.stretched(Face(Axis.HIGH, -1), self.feet.get(path, Fraction(0)))
         for band in board.bands:
@@ -106,6 +108,19 @@ class View:
         return {path: sorted(some, key=lambda t: (t.other or "", t.face, t.area.lo)) for path, some in found.items()}
 
     @cached_property
+    def right_under(self) -> dict[str, list[Touching]]:
+        """By board, those that it lies on with its feet or its own underside, joined or not: they carry it anyhow."""
+        paths = list(self.joined.boards)
+        boxes = [self.true_box(path) for path in paths]
+        found: dict[str, list[Touching]] = {}
+        for i, j in close_pairs(boxes):
+            for low, high in ((i, j), (j, i)):
+                area = boxes[low].shared(boxes[high])
+                if area is not None and boxes[low].hi[Axis.HIGH] == boxes[high].lo[Axis.HIGH] and _flat(area):
+                    found.setdefault(paths[high], []).append(Touching(paths[low], Face(Axis.HIGH, -1), area))
+        return found
+
+    @cached_property
     def weights(self) -> dict[str, Fraction | None]:
         """Boards, assemblies and loose boards (all copies); None where something in it has no density."""
         found = dict(self._weight_of)
@@ -125,6 +140,10 @@ class View:
     @cached_property
     def _weight_of(self) -> dict[str, Fraction | None]:
         return {path: board_weight(b) for path, b in self.joined.boards.items()}
+
+
+def _flat(area: Box) -> bool:
+    return area.size(Axis.WIDE) > 0 and area.size(Axis.DEEP) > 0
 
 
 def board_weight(board: JoinedBoard) -> Fraction | None:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections import deque
 from fractions import Fraction
 
-from setout.geometry import Axis, Box, Face
+from setout.geometry import Axis, Box
+from setout.inspect.bearing import hanging
 from setout.inspect.model import Hung
 from setout.inspect.view import View
 from setout.join.model import Contact, Fastening
@@ -17,28 +19,29 @@ Held = tuple[Contact, Fastening]
 def hung(view: View) -> tuple[Hung, ...]:
     """One estimate for all that hangs together, in the order placed."""
     by_unit = _wall_screws(view)
-    found = []
-    for group in _groups(view, set(by_unit)):
-        held = [one for unit in group for one in by_unit.get(unit, ())]
-        if held and not any(_stands(view, unit, group) for unit in group):
-            found.append(_estimate(view, group, held))
-    return tuple(found)
+    return tuple(
+        _estimate(view, group, carried, [one for unit in group for one in by_unit.get(unit, ())])
+        for group, carried in hanging(view, by_unit).items()
+    )
 
 
-def fixed_units(view: View) -> set[str]:
-    """The units that are screwed to a wall, or joined to something that is."""
+def held_through(view: View) -> dict[str, tuple[str, ...]]:
+    """The units that a wall holds: () for those that are screwed to it, else what they are joined to, from there to the
+    wall by the fewest units."""
     beside: dict[str, set[str]] = {}
     for contact in view.joined.contacts:
         if contact.b is not None:
             a, b = view.unit_of[contact.a], view.unit_of[contact.b]
             beside.setdefault(a, set()).add(b)
             beside.setdefault(b, set()).add(a)
-    fixed, waiting = set(_wall_screws(view)), sorted(_wall_screws(view))
+    found: dict[str, tuple[str, ...]] = {unit: () for unit in sorted(_wall_screws(view))}
+    waiting = deque(found)
     while waiting:
-        new = beside.get(waiting.pop(), set()) - fixed
-        fixed |= new
-        waiting += sorted(new)
-    return fixed
+        unit = waiting.popleft()
+        for other in sorted(beside.get(unit, set()) - found.keys()):
+            found[other] = (unit, *found[unit])
+            waiting.append(other)
+    return found
 
 
 def _wall_screws(view: View) -> dict[str, list[Held]]:
@@ -51,58 +54,42 @@ def _wall_screws(view: View) -> dict[str, list[Held]]:
     return found
 
 
-def _groups(view: View, screwed: set[str]) -> list[tuple[str, ...]]:
-    """What is screwed to the wall, each with the units that one of its own boards (a cleat) holds."""
-    joined: dict[str, set[str]] = {unit: {unit} for unit in view.units if unit in screwed}
-    for contact in view.joined.contacts:
-        if contact.b is None:
-            continue
-        a, b = view.unit_of[contact.a], view.unit_of[contact.b]
-        for cleat, other in ((a, b), (b, a)):
-            if cleat != other and cleat in joined and view.units[cleat] == (cleat,):
-                joined[cleat].add(other)
-    groups: list[set[str]] = []
-    for some in joined.values():
-        touching = [group for group in groups if group & some]
-        groups = [group for group in groups if not group & some]
-        groups.append(some.union(*touching))
-    order = list(view.units)
-    return sorted((tuple(sorted(g, key=order.index)) for g in groups), key=lambda g: order.index(g[0]))
-
-
-def _stands(view: View, unit: str, group: tuple[str, ...]) -> bool:
-    """Whether it stands on the floor, or on something outside the group."""
-    if view.outline(view.units[unit]).lo[Axis.HIGH] <= view.floor:
-        return True
-    down = Face(Axis.HIGH, -1)
-    below = [t.other for board in view.units[unit] for t in view.touching[board] if t.face == down]
-    return any(other is None or view.unit_of[other] not in group for other in below)
-
-
-def _estimate(view: View, group: tuple[str, ...], held: list[Held]) -> Hung:
+def _estimate(view: View, group: tuple[str, ...], carried: tuple[str, ...], held: list[Held]) -> Hung:
     boards = [board for unit in group for board in view.units[unit]]
-    weight, inside = view.total(boards), contents(view, boards)
+    bodies = [boards, *(list(view.units[unit]) for unit in carried)]
+    weight, inside = view.total(board for body in bodies for board in body), sum(contents(view, b) for b in bodies)
     first = held[0][1]
     assert first.gauge is not None and first.length is not None
     estimate = None
     if weight is not None:
-        estimate = wall_cleat(_cleat(view, view.outline(boards), held, weight + inside))
+        estimate = wall_cleat(_cleat(view, view.outline(boards), held, weight + inside, _reach(view, bodies, held)))
     through = tuple(dict.fromkeys(contact.a for contact, _ in held))
     screws = sum(fastening.count for _, fastening in held)
-    return Hung(group, through, weight, inside, screws, first.gauge, first.length, estimate)
+    return Hung(group, through, weight, Fraction(inside), screws, first.gauge, first.length, estimate, carried)
 
 
-def _cleat(view: View, outline: Box, held: list[Held], weight: Fraction) -> Cleat:
-    """All the screws as one row at their middle height; the shortest of them; the deepest board they pass."""
+def _reach(view: View, bodies: list[list[str]], held: list[Held]) -> Fraction:
+    """From the wall to the middle of all the weight, each body's in the middle of its outline."""
     contact = held[0][0]
+    axis, wall = contact.face_a.axis, contact.area.lo[contact.face_a.axis]
+    out, total = Fraction(0), Fraction(0)
+    for body in bodies:
+        box, heavy = view.outline(body), (view.total(body) or Fraction(0)) + contents(view, body)
+        out += heavy * abs((box.lo[axis] + box.hi[axis]) / 2 - wall)
+        total += heavy
+    return out / total if total else Fraction(0)
+
+
+def _cleat(view: View, outline: Box, held: list[Held], weight: Fraction, reach: Fraction) -> Cleat:
+    """All the screws as one row at their middle height; the shortest of them; the deepest board they pass."""
     screws = sum(f.count for _, f in held)
     height = sum((c.area.lo[Axis.HIGH] + c.area.hi[Axis.HIGH]) / 2 * f.count for c, f in held) / screws
-    axis = contact.face_a.axis
+    axis = held[0][0].face_a.axis
     gauge = max(min(f.gauge or 0 for _, f in held), 0)
     value = view.practice.value
     return Cleat(
         weight=weight,
-        reach=outline.size(axis) / 2,
+        reach=reach,
         arm=max(height - outline.lo[Axis.HIGH], Fraction(1, 16)),
         screws=screws,
         diameter=value("screw_diameter_first") + gauge * value("screw_diameter_step"),

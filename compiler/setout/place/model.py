@@ -50,8 +50,7 @@ Feature = Notch | Hole | Mitre
 
 @dataclass(frozen=True)
 class Banding:
-    """One edge with edge banding on it. Not `added`: the board's box has it within, and is cut less by its thickness.
-    """
+    """One edge with edge banding. Not `added`: the board's box has it within, and is cut less by its thickness."""
 
     face: Face
     edging: Hardware
@@ -269,6 +268,11 @@ class HungDoor:
     cups: tuple[Fraction, ...]
     sides: tuple[str, ...]  # for each board, the case side that it hangs on
     span: Span
+
+
+def plates_of(door: str) -> str:
+    """The id of the fitting that drills a door's hinge plates into its side."""
+    return f"{door}!plates"
 
 
 @dataclass(frozen=True)

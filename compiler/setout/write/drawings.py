@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from setout.drawing import (
@@ -22,19 +22,19 @@ from setout.drawing import (
 from setout.join.model import JoinedBoard
 from setout.piece.model import Piece
 from setout.plan.cutting.model import StockPlan
-from setout.units import Style
 from setout.write.assemblies import Group, room_for_drawing
 from setout.write.build_order.build import Doing, words
 from setout.write.cutting.alike import Alike, alike
 from setout.write.cutting.cuts import rows
-from setout.write.cutting.room import room_for_sheet
+from setout.write.cutting.room import HIGHEST, room_for_sheet
 from setout.write.drawers import alike_banks
 from setout.write.facts import Facts
+from setout.write.facts.layout import Landing
 from setout.write.facts.turning import is_turned, squared, squared_scene, turned_board
 from setout.write.installing import room_views
 from setout.write.job_sheet import room_for_view
 from setout.write.joinery.build import machined
-from setout.write.joinery.layout import lines_high, stand_beside
+from setout.write.joinery.layout import BESIDE, lines_high, stand_beside
 
 PLAIN, BUSY = 190.0, 290.0  # points: three or two pieces to a page
 HEADING, SPARE = 30.0, 14.0  # points above a piece's drawing; what half a page has left in fact
@@ -46,6 +46,7 @@ ALONE = 400.0  # points; how high a single view may be
 SMALLEST = 0.6  # of the page, how wide an offcut is drawn at least
 BANK = (255.0, 215.0)  # points: beside what is said of its slides
 MANY_CUTS = 4  # more than that need room for their dimensions
+MANY_HOLES = 24  # more than that a page, or they could not be told apart
 
 
 @dataclass(frozen=True)
@@ -79,13 +80,14 @@ def drawings(facts: Facts, groups: tuple[Group, ...], say: Callable[[Doing], str
 def views(facts: Facts) -> dict[str, Drawing]:
     """The sides of the job each alone, for other programs."""
     sides = SIDES if facts.joined.boards else ()
-    return {side: view(facts.joined, facts.mark_of, side, facts.width, ALONE, facts.style) for side in sides}
+    room = facts.width, ALONE, facts.style
+    return {side: view(facts.joined, facts.mark_of, side, *room, facts.other_scenes) for side in sides}
 
 
 def _job(facts: Facts) -> Drawing | None:
     if not facts.joined.boards:
         return None
-    return together(facts.joined, facts.mark_of, facts.width, room_for_view(facts), facts.style)
+    return together(facts.joined, facts.mark_of, facts.width, room_for_view(facts), facts.style, facts.other_scenes)
 
 
 def _exploded(facts: Facts, groups: tuple[Group, ...]) -> dict[str, Drawing]:
@@ -106,21 +108,33 @@ def _piece(facts: Facts, drawn: Piece, board: JoinedBoard) -> Drawing | None:
     """A little smaller if then it takes, with its lines to lay out, no more than half a page."""
     found = facts.landings[drawn.mark]
     landed = [Landed(one.face, one.area, ", ".join(one.marks)) for one in found if one.seen]
-    style, wide, high = _room(facts, board)
     square, screws = _square(facts, drawn, board), facts.joined.fastenings
-    made = piece(square, style, wide, high, screws, landed)
+    others = [_squared(facts, scene.boards[board.board.path]) for scene in facts.other_scenes]
+    titles = {fitting.id: fitting.hardware.title or fitting.hardware.name for fitting in facts.scene.fittings}
+
+    def at_most(high: float, less_wide: float = 0.0) -> Drawing | None:
+        return piece(square, facts.style, facts.width - less_wide, high, screws, landed, others, titles)
+
+    if len(board.bores) > MANY_HOLES:
+        return _on_a_page(facts, found, at_most)
+    made = at_most(PLAIN if _work(board) <= MANY_CUTS else BUSY)
     if made is None:
         return None
     below = 0.0 if stand_beside(facts, made) else lines_high(found)
     room = facts.height / 2 - HEADING - below
     if _work(board) > MOST_SHRUNK or not SHRUNK * made.height <= room < made.height:
         return made
-    smaller = piece(square, style, wide, room / (BOTH if len(faces_to_draw(board)) > 1 else 1), screws, landed)
+    smaller = at_most(room / (BOTH if len(faces_to_draw(board)) > 1 else 1))
     return smaller if smaller is not None and smaller.height <= room + SPARE else made
 
 
-def _room(facts: Facts, board: JoinedBoard) -> tuple[Style, float, float]:
-    return facts.style, facts.width, PLAIN if _work(board) <= MANY_CUTS else BUSY
+def _on_a_page(
+    facts: Facts, found: Sequence[Landing], at_most: Callable[..., Drawing | None]
+) -> Drawing | None:
+    """As large as a page lets it be, with its lines to lay out beside it or under it."""
+    room = facts.height - HEADING - SPARE
+    ways = (at_most(room, BESIDE if found else 0.0), at_most(max(room - lines_high(found), BUSY)))
+    return max((made for made in ways if made is not None), key=lambda made: made.width * made.height, default=None)
 
 
 def _work(board: JoinedBoard) -> int:
@@ -129,8 +143,12 @@ def _work(board: JoinedBoard) -> int:
 
 def _square(facts: Facts, drawn: Piece, board: JoinedBoard) -> Piece:
     """The piece with its board's faces named as in its own assembly."""
+    return replace(drawn, exemplar=_squared(facts, board))
+
+
+def _squared(facts: Facts, board: JoinedBoard) -> JoinedBoard:
     motion = facts.scene.instances[board.board.owner].motion
-    return replace(drawn, exemplar=turned_board(board, squared(motion))) if is_turned(motion) else drawn
+    return turned_board(board, squared(motion)) if is_turned(motion) else board
 
 
 def _order(facts: Facts, say: Callable[[Doing], str]) -> tuple[Drawing, ...]:
@@ -152,8 +170,13 @@ def _source(facts: Facts, stock: StockPlan, same: Alike) -> Drawing:
     longest = max(one.source.length for one in stock.sources)
     if plan.source.stock.kind == "stick":
         return stick(plan, style, facts.width, longest, same.name)
+    share = max(float(plan.source.length / longest), SMALLEST)
     wide, high = room_for_sheet(facts, plan.source, rows(same, style), plan is stock.sources[0])
-    return sheet(plan, style, wide * max(float(plan.source.length / longest), SMALLEST), high, same.name)
+    made = sheet(plan, style, wide * share, high, same.name)
+    if not made.aside:
+        return made
+    larger = sheet(plan, style, facts.width * share, HIGHEST, same.name)  # its list may go on on the next page
+    return larger if larger.aside < made.aside else made
 
 
 def _banks(facts: Facts) -> dict[str, Drawing]:

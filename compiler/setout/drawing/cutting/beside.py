@@ -14,20 +14,25 @@ from setout.drawing.ink.svg import HAIR, OVER, Area, Canvas, Pen, Point
 MARK = 11.0
 RING = 34.0  # points round the drawing in which words may stand
 TOUCHING = 2.5  # points between boards that lie side by side
+CROSSED = 8.0
 _GAP = 4.0
 
 
 class Narrow(NamedTuple):
-    """A board or leftover without room for words."""
+    """A board or leftover without room for all its words, and where a line to it may end, best first. The label's mark
+    is "" where it stands on it."""
 
     area: Area
     label: Label
+    ends: tuple[Point, ...]
 
 
 class Pointed(NamedTuple):
-    """What one line points at: points in a row. `mark` and `both` are written, or `numbers` in a drawn-out circle."""
+    """What one line points at: points in a row, or one of `ends`. `mark` and `both` are written, or `numbers` in a
+    drawn-out circle."""
 
     points: list[Point]
+    ends: tuple[Point, ...]
     areas: list[Area]
     mark: str
     both: str
@@ -70,13 +75,17 @@ def _touch(a: Area, b: Area) -> bool:
 
 
 def _marked(stack: list[Narrow]) -> Pointed:
-    label, many = stack[0].label, f" × {len(stack)}" if len(stack) > 1 else ""
-    return Pointed([n.area.middle for n in stack], [n.area for n in stack], label.mark + many, label.both, "")
+    label = stack[0].label
+    many = f" × {len(stack)}" if label.mark and len(stack) > 1 else ""
+    points = [n.ends[0] for n in stack]
+    ends = stack[0].ends if len(stack) == 1 else (points[0], points[-1])
+    return Pointed(points, ends, [n.area for n in stack], label.mark + many, label.both, "")
 
 
 def _numbered(crowd: list[Stroke]) -> Pointed:
     areas = [Area(*s.middle, *s.middle).grown(2) for s in crowd]
-    return Pointed([s.middle for s in crowd], areas, "", "", _runs([s.number for s in crowd]))
+    points = [s.middle for s in crowd]
+    return Pointed(points, (points[0], points[-1]), areas, "", "", _runs([s.number for s in crowd]))
 
 
 def _runs(numbers: list[int]) -> str:
@@ -92,11 +101,12 @@ def _runs(numbers: list[int]) -> str:
 
 def _lead(canvas: Canvas, raster: Raster, owner: int, thing: Pointed) -> None:
     """All of it where there is room, else without the sizes."""
-    for both in (thing.both, ""):
+    for both in (thing.both, "") if thing.mark else (thing.both,):
         wide, high = _size(thing, both)
-        rooms = [(raster.beside(end, owner, wide, high), end) for end in (thing.points[0], thing.points[-1])]
-        room, end = min(rooms, key=lambda pair: _far(*pair))
-        if room:
+        found = ((raster.beside(end, owner, wide, high), end) for end in dict.fromkeys(thing.ends))
+        rooms = [(room, end) for room, end in found if room]
+        if rooms:
+            room, end = min(rooms, key=lambda pair: _worse(raster, owner, *pair))
             _line(canvas, raster, room, end, thing)
             _write(canvas, room, thing, both)
             raster.take(room)
@@ -106,20 +116,26 @@ def _lead(canvas: Canvas, raster: Raster, owner: int, thing: Pointed) -> None:
 def _size(thing: Pointed, both: str) -> tuple[float, float]:
     if thing.numbers:
         return pill_size(thing.numbers)
-    return width(thing.mark, MARK, True) + 4 + (_GAP + width(both) if both else 0), MARK + 3
+    return width(thing.mark, MARK, True) + 4 + (_gap(thing) + width(both) if both else 0), MARK + 3
 
 
-def _far(room: Area | None, end: Point) -> float:
-    return float("inf") if room is None else sum(abs(a - b) for a, b in zip(room.middle, end))
+def _gap(thing: Pointed) -> float:
+    return _GAP if thing.mark else 0.0
+
+
+def _worse(raster: Raster, owner: int, room: Area, end: Point) -> float:
+    """How far off it is, in points; what the line would cross counts as so much farther."""
+    far = sum(abs(a - b) for a, b in zip(room.middle, end))
+    return far + CROSSED * raster.crossed(room.middle, end, owner)
 
 
 def _line(canvas: Canvas, raster: Raster, room: Area, end: Point, thing: Pointed) -> None:
     """To the nearer end of the row, and on through all of it, with a dot on each."""
     start = room.nearest(end)
-    canvas.line(start, end, HAIR, OVER)
+    canvas.line(start, end, HAIR)  # under the circles
     if len(thing.points) > 1:
-        canvas.polyline(thing.points, HAIR, layer=OVER)
-    for point in thing.points:
+        canvas.polyline(thing.points, HAIR)
+    for point in thing.points if len(thing.points) > 1 else [end]:
         canvas.circle(point, 1.3, Pen(0), OVER, "black")
     raster.take_line(start, end)
 
@@ -130,9 +146,10 @@ def _write(canvas: Canvas, room: Area, thing: Pointed, both: str) -> None:
         return
     left, y = room.left + 2, room.middle[1]
     canvas.mask(room)
-    canvas.text((left, y), thing.mark, MARK, anchor="start", bold=True)
+    if thing.mark:
+        canvas.text((left, y), thing.mark, MARK, anchor="start", bold=True)
     if both:
-        canvas.text((left + width(thing.mark, MARK, True) + _GAP, y), both, SMALL, anchor="start")
+        canvas.text((left + width(thing.mark, MARK, True) + _gap(thing), y), both, SMALL, anchor="start")
 
 
 def _owners(fills: list[tuple[Area, int]], xs: list[float], ys: list[float]) -> list[list[int]]:

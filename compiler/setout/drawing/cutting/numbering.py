@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from setout.drawing.ink.lettering import width
@@ -40,8 +40,11 @@ class Numbered(NamedTuple):
     crowds: list[list[Stroke]]
 
 
-def circles(canvas: Canvas, strokes: Sequence[Stroke], board: Area, taken: Taken) -> Numbered:
-    """Numbers the cuts: those that reach the board's outline outside it, the others on their line."""
+def circles(
+    canvas: Canvas, strokes: Sequence[Stroke], board: Area, taken: Taken, harm: Callable[[Area], int] = lambda _: 0
+) -> Numbered:
+    """Numbers the cuts: those that reach the board's outline outside it, the others on their line, where a circle does
+    least `harm`."""
     used: list[Area] = []
     shut_out: list[Stroke] = []
     for stroke in sorted((s for s in strokes if _ends(s, board)), key=_along):
@@ -56,7 +59,7 @@ def circles(canvas: Canvas, strokes: Sequence[Stroke], board: Area, taken: Taken
     crowded = {s.number for crowd in crowds for s in crowd}
     single = [s for s in inside if s.number not in crowded]
     for stroke in sorted(single, key=lambda s: s.long):
-        on_line = _on_line(stroke, taken)
+        on_line = _on_line(stroke, taken, harm)
         if on_line:
             used.append(_put(canvas, on_line, stroke.number, taken))
         else:
@@ -132,11 +135,19 @@ def _end(stroke: Stroke, board: Area, place: Point) -> Point:
 # --- on the line ---
 
 
-def _on_line(stroke: Stroke, taken: Taken) -> Point | None:
-    """The free place nearest the line's start; off its ends if it can be."""
+def _on_line(stroke: Stroke, taken: Taken, harm: Callable[[Area], int]) -> Point | None:
+    """The free place nearest the line's start of those that do least harm; off its ends if it can be."""
     r = _radius(stroke.number)
-    places = (p for clear in (r + 1, 0.0) for p in _places(stroke, clear))
-    return next((p for p in places if taken.free(_square(p, r))), None)
+    best: tuple[int, Point] | None = None
+    for place in (p for clear in (r + 1, 0.0) for p in _places(stroke, clear)):
+        square = _square(place, r)
+        if taken.free(square):
+            done = harm(square)
+            if best is None or done < best[0]:
+                best = done, place
+            if not done:
+                break
+    return best[1] if best else None
 
 
 def _places(stroke: Stroke, clear: float) -> Iterator[Point]:

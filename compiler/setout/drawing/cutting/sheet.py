@@ -3,10 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from setout.drawing.cutting.beside import Narrow, leaders
-from setout.drawing.cutting.marking import GRAIN, Label, Word, places_for_grain, words_on, words_on_leftover
+from setout.drawing.cutting.marking import (
+    GRAIN,
+    Label,
+    Word,
+    mark_on,
+    places_for_grain,
+    rooms_of,
+    ways_on,
+    words_on,
+    words_on_leftover,
+)
 from setout.drawing.cutting.numbering import Stroke, circles
 from setout.drawing.cutting.replay import CutLine, replayed
 from setout.drawing.ink import dimension
@@ -22,6 +34,8 @@ NAME = 14.0
 SLIVER = 7.0  # points; narrower waste is not crossed
 INSET = 2.2  # points; how far inside its outline a reserved blank's dashes run
 TRIES = 4
+ROOMY = 45.0  # points; a board that is wider has room for words somewhere else
+DOT = 4.0
 
 
 def sheet(plan: SourcePlan, style: Style, width: float, height: float, name: str = "") -> Drawing:
@@ -39,6 +53,21 @@ def sheet(plan: SourcePlan, style: Style, width: float, height: float, name: str
     return made
 
 
+class Small(NamedTuple):
+    """A board with little room, and the rooms that each way to write on it takes, the best first."""
+
+    area: Area
+    ways: tuple[tuple[Area, ...], ...]
+
+
+def _small(area: Area, label: Label) -> Small | None:
+    """None where words have room somewhere or other, or have none at all."""
+    if min(area.wide, area.high) >= ROOMY:
+        return None
+    ways = tuple(map(rooms_of, ways_on(area, label)))
+    return Small(area, ways) if ways else None
+
+
 class _Sheet:
     """One drawing under way. Page points: x to the right, y down from the board's far edge. `marks`: boards and
     their marks."""
@@ -50,11 +79,14 @@ class _Sheet:
         self.narrow: list[Narrow] = []
         self.marks: list[tuple[Area, Area]] = []
         self.used: list[Area] = []
+        every = ((self._area(p.x, p.y, p.length, p.width), self._label(p)) for p in plan.laid)
+        self.small = [small for one in every if (small := _small(*one))]
 
     def draw(self, name: str) -> Drawing:
         self.canvas.area(self.board, HEAVY)
-        numbered = circles(self.canvas, [self._cut(line) for line in replayed(self.plan)], self.board, self.taken)
-        for laid in self.plan.laid:
+        strokes = [self._cut(line) for line in replayed(self.plan)]
+        numbered = circles(self.canvas, strokes, self.board, self.taken, self._harm)
+        for laid in sorted(self.plan.laid, key=lambda laid: min(laid.length, laid.width)):
             self._laid(laid)
         for leftover in self.plan.leftovers:
             self._leftover(leftover)
@@ -64,7 +96,25 @@ class _Sheet:
         leaders(self.canvas, self.narrow, numbered.crowds, pieces, used)
         self._sizes()
         self._name(name)
-        return self.canvas.finished(f"{name}: what is cut from it")
+        aside = len(self.narrow) + len(numbered.crowds)
+        return replace(self.canvas.finished(f"{name}: what is cut from it"), aside=aside)
+
+    def _harm(self, circle: Area) -> int:
+        """What a circle there does to the words of small boards (on others they find room somewhere else): 1 for each
+        that would have to move them, 2 for each that had room for them, and has none then."""
+        return sum(self._harm_to(small, circle) for small in self.small if small.area.meets(circle))
+
+    def _harm_to(self, small: Small, circle: Area) -> int:
+        if not any(room.meets(circle) for room in small.ways[0]):
+            return 0
+        open_ = [way for way in small.ways if all(map(self.taken.free, way))]
+        if not open_:
+            return 0
+        return 2 if all(any(room.meets(circle) for room in way) for way in open_) else 1
+
+    def _label(self, laid: Laid) -> Label:
+        along, up = say(laid.length, self.style), say(laid.width, self.style)
+        return Label(laid.mark, along, up, f"{up} × {along}" if laid.turned else f"{along} × {up}")
 
     def _area(self, x: Fraction, y: Fraction, length: Fraction, width: Fraction) -> Area:
         left, top = float(x) * self.scale, float(self.plan.source.width - y - width) * self.scale
@@ -85,12 +135,14 @@ class _Sheet:
         if laid.reserved and min(area.wide, area.high) > 3 * INSET:
             area = area.grown(-INSET)
             self.canvas.area(area, FINE_DASHED)
-        along, up = say(laid.length, self.style), say(laid.width, self.style)
-        label = Label(laid.mark, along, up, f"{up} × {along}" if laid.turned else f"{along} × {up}")
+        label = self._label(laid)
         words = words_on(area, label, self.taken.free)
-        self._write(words, area, label)
-        if words:
-            self.marks.append((area, words[0].area))
+        written = words or mark_on(area, label, self.taken.free)
+        self._use_words(written)
+        if not words:
+            self._aside(area, label._replace(mark="" if written else label.mark))
+        if written:
+            self.marks.append((area, written[0].area))
 
     def _leftover(self, leftover: Leftover) -> None:
         """Waste is crossed; what is kept is hatched, with its letter and size."""
@@ -110,8 +162,21 @@ class _Sheet:
     def _write(self, words: tuple[Word, ...], area: Area, label: Label) -> None:
         """On the area; beside it, later, when there are no words that fit."""
         if not words:
-            self.narrow.append(Narrow(area, label))
+            self._aside(area, label)
+        self._use_words(words)
+
+    def _aside(self, area: Area, label: Label) -> None:
+        """A line to it ends off its words, near its middle or at a third of it."""
+        x, y = area.middle
+        wide, high = (area.wide / 6, 0.0) if area.wide > area.high else (0.0, area.high / 6)
+        wanted = [(x + n * wide, y + n * high) for n in (0, -2, 2)]
+        found = [self.taken.nearest(at, DOT, DOT, area) for at in wanted]
+        self.narrow.append(Narrow(area, label, tuple(free.middle for free in found if free) or (area.middle,)))
+
+    def _use_words(self, words: tuple[Word, ...]) -> None:
+        """A line that has to pass them is broken there."""
         for word in words:
+            self.canvas.mask(word.area.grown(-1))
             self.canvas.text(word.at, word.words, word.size, bold=word.bold, turned=word.turned)
             self._use(word.area)
 

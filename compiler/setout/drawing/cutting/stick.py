@@ -92,7 +92,7 @@ class _Bar:
 
     def _write(self, words: tuple, area: Area, label: Label) -> None:
         if not words:
-            self.narrow.append(Narrow(area, label))
+            self.narrow.append(Narrow(area, label, (area.middle,)))
         for word in words:
             self.canvas.text(word.at, word.words, word.size, bold=word.bold, turned=word.turned)
             self.used.append(word.area)

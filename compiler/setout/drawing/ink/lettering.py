@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from unicodedata import normalize
 
 from setout.drawing.ink.advances import BOLD, REGULAR
@@ -15,6 +15,7 @@ CAP = 0.7  # height of a capital, in ems
 _UNKNOWN = 1000  # a character of some other font: at worst a full em
 
 
+@lru_cache(8192)
 def width(text: str, size: float = SMALL, bold: bool = False) -> float:
     """The printed width of one line of text."""
     table = _advances(bold)

@@ -137,15 +137,15 @@ class Raster:
             if best is not None and n >= best[0]:  # nor is any place further off better
                 break
             area = self._window(window, wide, high)
-            cost = n + 6 * self._crossed(area.middle, end, owner)
+            cost = n + 6 * self.crossed(area.middle, end, owner)
             if best is None or cost < best[0]:
                 best = cost, area
         return best[1] if best else None
 
-    def _crossed(self, a: Point, b: Point, owner: int) -> int:
-        """What a line runs over on its way: 1 for each thing other than `owner`, more for words and other lines."""
+    def crossed(self, a: Point, b: Point, owner: int) -> int:
+        """What a line runs over on its way: 1 for each thing other than `owner`, 3 for each cell of words and lines."""
         met = [self.rows[j][i] for i, j in self._passed(a, b)]
-        return sum(5 if q == USED else 1 for p, q in pairwise(met) if p != q and q not in (-1, owner))
+        return 3 * met.count(USED) + sum(p != q and q not in (-1, owner, USED) for p, q in pairwise(met))
 
     def _passed(self, a: Point, b: Point) -> list[tuple[int, int]]:
         """The cells under a straight line."""

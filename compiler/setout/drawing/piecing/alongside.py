@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import Any
+from typing import Any, NamedTuple
 
 from setout.drawing.ink import dimension
 from setout.drawing.ink.dimension import ROW, Station
@@ -16,22 +16,24 @@ from setout.drawing.piecing import wording
 from setout.drawing.piecing.frame import ACROSS, Frame
 from setout.drawing.piecing.laying import SIDES, Lie
 from setout.drawing.piecing.outline import corner_gone
-from setout.drawing.piecing.stations import Row, value, zero_face
+from setout.drawing.piecing.stations import Row, Stop, value, zero_face
 from setout.join.model import JoinedBoard
-from setout.units import Style, printed, say
+from setout.units import Style, say
 
 BARE = 9.0  # from an edge without numbers to the middle of its name
 OVERALL = 25.0  # from such an edge to its overall dimension
 _LEAST_STATIONS = 12  # numbers that any side can hold, pushed outwards
+_PLENTY = 16  # numbers, from which on those of an even row are not all given
 
 
 @dataclass(frozen=True)
 class Surround:
-    """A view's rows, by side, and the board they belong to."""
+    """A view's rows, by side, and the board they belong to. `settled`: what the tape reads whatever a measure is."""
 
     board: JoinedBoard
     rows: Mapping[str, Row]
     style: Style
+    settled: Mapping[str, frozenset[Fraction]]
     _known: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     def reach(self, frame: Frame, side: str) -> float:
@@ -69,8 +71,16 @@ class Surround:
         for side, row in self.rows.items():
             if not self._stations(frame, side):
                 title = self._titles(frame.lie, side)[0]
-                out.append(f"{title}: {', '.join(self._number(frame.lie, side, s.at) for s in row.stops)}")
+                out.append(f"{title}: {'; '.join(self._listed(frame.lie, side, row))}")
         return out
+
+    def _listed(self, lie: Lie, side: str, row: Row) -> Iterator[str]:
+        """All its numbers, letter by letter where it has several."""
+        lettered = len(row.letters) > 1
+        for letter in (*row.letters, *([""] if any(not s.letters for s in row.stops) else [])):
+            mine = [s.at for s in row.stops if letter in s.letters or not (letter or s.letters)]
+            numbers = ", ".join(self._number(lie, side, at) for at in mine)
+            yield f"{letter} at {numbers}" if lettered and letter else numbers
 
     def _stations(self, frame: Frame, side: str) -> Sequence[Station]:
         """Worked out once for a frame, and asked for by everything round the board."""
@@ -82,36 +92,36 @@ class Surround:
         return self._known[side]
 
     def _worked_out(self, frame: Frame, side: str) -> Sequence[Station]:
-        """The row's numbers with both ends of the board. Evenly spaced ones are left out where there are too many;
+        """The row's numbers with both ends of the board. Evenly spaced ones are left out where there are many;
         where there still are, it is none at all."""
         lie, row = frame.lie, self.rows[side]
         across = side in ACROSS
         full = lie.wide if across else lie.high
-        starts = {end: self._end_start(lie, side, end) for end in (Fraction(0), full)} | {
-            s.at: s.start for s in row.stops
-        }
+        ends = {end: Stop(end, self._end_start(lie, side, end)) for end in (Fraction(0), full)}
+        stops = ends | {s.at: s for s in row.stops}
         room = max(_LEAST_STATIONS, int((frame.area.wide if across else frame.area.high) / ROW))
-        ats = sorted(starts)
-        gaps = even_stretches(ats) if len(ats) > room else []
-        skipped = {at for first, last in gaps for at in ats if first < at < last}
-        kept = [self._station(frame, side, at, starts[at]) for at in ats if at not in skipped]
-        kept += [self._every(frame, side, ats, first, last) for first, last in gaps]
+        runs = _even_runs(row) if len(stops) > min(room, _PLENTY) else []
+        lettered = len(row.letters) > 1
+        kept = [self._station(frame, side, stops[at], lettered) for at in stops if not _is_within(stops[at], runs)]
+        kept += [self._every(frame, side, run, lettered) for run in runs]
         return sorted(kept) if len(kept) <= room else ()
 
-    def _station(self, frame: Frame, side: str, at: Fraction, start: Fraction) -> Station:
+    def _station(self, frame: Frame, side: str, stop: Stop, lettered: bool) -> Station:
+        """Its number, with the letters of what is there where the row has several."""
         across = side in ACROSS
-        x, y = frame.at(at, start) if across else frame.at(start, at)
-        end = at in (0, frame.lie.wide if across else frame.lie.high)
+        x, y = frame.at(stop.at, stop.start) if across else frame.at(stop.start, stop.at)
+        end = stop.at in (0, frame.lie.wide if across else frame.lie.high)
         along, line_start = (x, y) if across else (y, x)
-        return Station(along, line_start, self._number(frame.lie, side, at, end), end)
+        letters = " ".join(stop.letters) if lettered else ""
+        return Station(along, line_start, f"{self._number(frame.lie, side, stop.at, end)} {letters}".rstrip(), end)
 
-    def _every(self, frame: Frame, side: str, ats: Sequence[Fraction], first: Fraction, last: Fraction) -> Station:
-        """`every 6`, without a line, between the ends of an even stretch. A rounded step is not given: it adds up."""
-        start = ats.index(first)
-        pitch = printed(ats[start + 1] - first, self.style)
-        words = f"every {pitch.text}" if pitch.exact else f"{ats.index(last) - start + 1} evenly spaced"
-        middle = self._station(frame, side, (first + last) / 2, Fraction(0))
-        return replace(middle, words=words, bold=False, lined=False)
+    def _every(self, frame: Frame, side: str, run: _Even, lettered: bool) -> Station:
+        """`every 6`, without a line, between the ends of an even run. A rounded step is not given: it adds up."""
+        step = wording.pitch(run.step, self.style)
+        words = f"every {step}" if step else "evenly spaced"
+        many = f"{run.count} {run.letter} " if lettered else "" if step else f"{run.count} "
+        middle = self._station(frame, side, Stop((run.first + run.last) / 2, Fraction(0)), False)
+        return replace(middle, words=many + words, bold=False, lined=False)
 
     def _end_start(self, lie: Lie, side: str, end: Fraction) -> Fraction:
         """Where the line for an end of the board starts: at the corner, or where a notch has left some board."""
@@ -124,11 +134,12 @@ class Surround:
         return edge - by if edge else edge + by
 
     def _number(self, lie: Lie, side: str, at: Fraction, end: bool = False) -> str:
-        """What the tape reads; the whole length of a board that is held stands in brackets."""
+        """What the tape reads; what hangs on a measure stands in brackets, as does the whole length of a held board."""
         read = value(lie, side, at)
         words = say(read, self.style)
         axis = (lie.right if side in ACROSS else lie.up).axis
-        return f"({words})" if end and read and self.board.board.held[axis] else words
+        waits = read and self.board.board.held[axis] if end else read not in self.settled[side]
+        return f"({words})" if waits else words
 
     def _titles(self, lie: Lie, side: str) -> tuple[str, ...]:
         edge, board = lie.edge(side), self.board.board
@@ -173,6 +184,32 @@ def even_stretches(ats: Sequence[Fraction], least: int = 5) -> list[tuple[Fracti
                 out.append((ats[start], ats[i]))
             start = i
     return out
+
+
+class _Even(NamedTuple):
+    """Work of one letter, evenly spaced."""
+
+    letter: str
+    first: Fraction
+    last: Fraction
+    step: Fraction
+    count: int
+
+
+def _even_runs(row: Row) -> list[_Even]:
+    found = []
+    for letter in row.letters:
+        ats = [stop.at for stop in row.stops if letter in stop.letters]
+        for first, last in even_stretches(ats):
+            start = ats.index(first)
+            found.append(_Even(letter, first, last, ats[start + 1] - first, ats.index(last) - start + 1))
+    return found
+
+
+def _is_within(stop: Stop, runs: Sequence[_Even]) -> bool:
+    """Whether all the work at the stop is told by runs that begin before it and end after it."""
+    told = {run.letter for run in runs if run.first < stop.at < run.last}
+    return bool(stop.letters) and told.issuperset(stop.letters)
 
 
 def _parallel(side: str) -> set[str]:

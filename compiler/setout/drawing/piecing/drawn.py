@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from setout.drawing.ink.lettering import SMALL, wrapped
 from setout.drawing.ink.room import Taken
@@ -18,8 +19,9 @@ from setout.drawing.piecing.laying import SIDES, Lie, faces_to_draw, standing
 from setout.drawing.piecing.machining import Kind, kinds
 from setout.drawing.piecing.naming import draw_bands, draw_grain, draw_landed, draw_letters, draw_mitre_names
 from setout.drawing.piecing.outline import draw_outline
-from setout.drawing.piecing.stations import rows
+from setout.drawing.piecing.stations import readings, rows, settled
 from setout.drawing.piecing.working import draw_bores, draw_cavities
+from setout.geometry import Face
 from setout.join.model import Fastening, JoinedBoard
 from setout.piece.model import Piece
 from setout.place.model import Mitre
@@ -48,6 +50,7 @@ class Job:
     width: float
     height: float
     landed: tuple[Landed, ...]
+    others: tuple[JoinedBoard, ...]
 
     @property
     def grid(self) -> tuple[int, int]:
@@ -62,16 +65,20 @@ def piece(
     height: float,
     fastenings: Iterable[Fastening] = (),
     landed: Iterable[Landed] = (),
+    others: Iterable[JoinedBoard] = (),
+    titles: Mapping[str, str] | None = None,
 ) -> Drawing | None:
     """The piece as its exemplar stands, flat on the page; None for a loose piece, which has no place.
 
     At most `width` wide, and no higher than `height` unless its numbers and key alone need more; a piece that is worked
     on both faces may be higher by three quarters. `fastenings` of the same scene give the drill stop's settings.
-    `landed` is outlined where it lies on a face that is shown.
+    `landed` is outlined where it lies on a face that is shown. `others` is the exemplar for other values of the
+    measures that it hangs on: a number that one of them hasn't got stands in brackets. `titles` says what is fitted
+    by a bore's source.
     """
     if piece.exemplar is None:
         return None
-    job = _job(piece, piece.exemplar, style, width, height, fastenings, tuple(landed))
+    job = _job(piece, piece.exemplar, style, width, height, fastenings, titles or {}, tuple(landed), tuple(others))
     seen = job.lies[0].face.word
     sizes = f"{say(piece.length.amount, style)} x {say(piece.width.amount, style)}"
     return _fitted(job).finished(f"Piece {piece.mark}, {sizes}, seen from {seen}")
@@ -84,7 +91,9 @@ def _job(
     width: float,
     height: float,
     fastenings: Iterable[Fastening],
+    titles: Mapping[str, str],
     landed: tuple[Landed, ...],
+    others: tuple[JoinedBoard, ...],
 ) -> Job:
     faces = faces_to_draw(board)
     if len(faces) > 1:
@@ -96,7 +105,8 @@ def _job(
     # as it stands, and one view below the other, unless another way is clearly larger
     best = max(range(len(rated)), key=lambda n: rated[n][0] * (1.25, 1.15, 1.0, 0.9)[n])
     _, lies, beside = rated[best]
-    return Job(piece, board, lies, beside, kinds(board, faces[0], settings), style, width, height, landed)
+    found = kinds(board, faces[0], settings, titles)
+    return Job(piece, board, lies, beside, found, style, width, height, landed, others)
 
 
 def _rough_scale(lies: tuple[Lie, ...], beside: bool, width: float, height: float) -> float:
@@ -146,6 +156,14 @@ def _drawn(job: Job, views: Sequence[_View], across: float, up: float, trial: bo
     return canvas
 
 
+def _rows_again(board: JoinedBoard, lie: Lie, shown: set[Face], first: bool) -> Mapping[str, frozenset[Fraction]]:
+    """What the tape reads along each side of the same board in another scene."""
+    there = replace(lie, box=board.box)
+    cuts = [("", cut) for cut in board.cuts if cut.face in shown]
+    bores = [("", bore) for bore in board.bores if bore.face in shown]
+    return readings(rows(board, there, cuts, bores, first), there)
+
+
 class _View:
     """One face of the board. On the first one the work in its edges is shown as well."""
 
@@ -158,8 +176,10 @@ class _View:
         self.landed = [one for one in job.landed if one.face == lie.face]
         self.mitred = any(isinstance(f, Mitre) for f in job.board.features)  # their names may stand outside
         self.mitres: list[tuple[Point, Mitre]] = []
-        found = rows(job.board, lie, [c for _, c in self.cuts], [b for _, b in self.bores], first)
-        self.surround = Surround(job.board, {r.side: r for r in found}, job.style)
+        cuts, bores = [(k.letter, c) for k, c in self.cuts], [(k.letter, b) for k, b in self.bores]
+        found = rows(job.board, lie, cuts, bores, first)
+        again = [_rows_again(other, lie, shown, first) for other in job.others]
+        self.surround = Surround(job.board, {r.side: r for r in found}, job.style, settled(found, lie, again))
 
     def draw(self, canvas: Canvas, left: float, top: float, across: float, up: float, trial: bool) -> None:
         """With its outermost left and top at `left` and `top`. A trial is for its bounds alone."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from setout.drawing.ink.hatch import hatch
-from setout.drawing.ink.lettering import SMALL, shortened, width
+from setout.drawing.ink.lettering import LEADING, SMALL, width, wrapped
 from setout.drawing.ink.svg import FINE, HAIR, OUTLINE, OVER, Area, Canvas, Point
 from setout.drawing.piecing import wording
 from setout.drawing.piecing.machining import Kind
@@ -14,6 +14,7 @@ from setout.units import Style
 
 LINE = 13.0
 MOST_LINES = 40
+MOST_WRAPPED = 4  # lines of one cell
 _HEADS = ("", "", "", "what", "across", "deep", "screw or dowel, and drill stop")
 _AIR = 9.0
 
@@ -32,12 +33,12 @@ def symbol(canvas: Canvas, at: Point, what: str, across: float) -> Area:
     elif what == "pilot":
         canvas.circle(at, 0.9, FINE, OVER, "black")
     elif what == "hardware":
-        canvas.circle(at, r + 2, HAIR, OVER)
+        canvas.circle(at, r + 1.4, HAIR, OVER)
     return Area(x, y, x, y).grown(r + 3)
 
 
 def draw_key(canvas: Canvas, kinds: Sequence[Kind], board: Board, style: Style, at: Point, room: float) -> None:
-    """One line a letter: sign, how many, what and where, how wide and deep, with what."""
+    """A row a letter: sign, how many, what and where, how wide and deep, with what."""
     left, top = at
     kinds, more = kinds[:MOST_LINES], len(kinds) - MOST_LINES
     rows = [_cells(k, board, style) for k in kinds]
@@ -47,14 +48,23 @@ def draw_key(canvas: Canvas, kinds: Sequence[Kind], board: Board, style: Style, 
         if head and any(r[starts.index(x)] for r in rows):
             canvas.text((x, top + 5), head, anchor="start")
     canvas.line((left, top + 12), (left + sum(columns), top + 12), HAIR)
-    for n, (kind, cells) in enumerate(zip(kinds, rows)):
-        y = top + 19 + n * LINE
+    y = top + 19
+    for kind, cells in zip(kinds, rows):
         _sign(canvas, kind, (starts[1] + 6, y))
-        for i, (x, words) in enumerate(zip(starts, cells)):
-            if words:
-                canvas.text((x, y), shortened(words, columns[i] - 2, SMALL, i == 0), anchor="start", bold=i == 0)
+        y += _row(canvas, cells, starts, columns, y)
     if more > 0:
-        canvas.text((left, top + 19 + len(kinds) * LINE), f"and {more} kinds more", anchor="start")
+        canvas.text((left, y), f"and {more} kinds more", anchor="start")
+
+
+def _row(canvas: Canvas, cells: Sequence[str], starts: Sequence[float], columns: Sequence[float], y: float) -> float:
+    """In as many lines as the longest cell needs. Says how high it is."""
+    most = 1
+    for i, (x, words) in enumerate(zip(starts, cells)):
+        lines = wrapped(words, columns[i] - 2, MOST_WRAPPED, SMALL, i == 0)
+        for n, line in enumerate(lines):
+            canvas.text((x, y + LEADING * SMALL * n), line, anchor="start", bold=i == 0)
+        most = max(most, len(lines))
+    return LINE + LEADING * SMALL * (most - 1)
 
 
 def _cells(kind: Kind, board: Board, style: Style) -> tuple[str, ...]:

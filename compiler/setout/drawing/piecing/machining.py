@@ -18,7 +18,8 @@ class Kind:
     """Work that is all alike. `size` is a cavity's width or a hole's diameter; `depth` None is right through.
 
     `faces` are those it is cut or drilled into, `toward` the edges that pockets point at. `off` is how far from the
-    seen face the centre of a hole in an edge lies. `setting` is the drill stop's.
+    seen face the centre of a hole in an edge lies. `setting` is the drill stop's, `fitted` the hardware that holes are
+    for.
     """
 
     letter: str
@@ -31,23 +32,31 @@ class Kind:
     off: Fraction | None
     fastener: str
     setting: Fraction | None
+    fitted: str
     cuts: tuple[Cavity, ...]
     bores: tuple[Bore, ...]
 
 
-def kinds(board: JoinedBoard, seen: Face, settings: Mapping[str, Fraction]) -> tuple[Kind, ...]:
-    """Cavities first, then holes, in the order they first turn up. `settings`: drill stops by contact."""
+def kinds(
+    board: JoinedBoard, seen: Face, settings: Mapping[str, Fraction], titles: Mapping[str, str]
+) -> tuple[Kind, ...]:
+    """Cavities first, then holes, in the order they first turn up. `settings`: drill stops by contact; `titles`: of
+    hardware by a bore's source."""
     groups: dict[tuple[object, ...], list[Cavity | Bore]] = {}
     for cut in board.cuts:
         groups.setdefault((cut.kind, cut.face, cut.width, cut.depth), []).append(cut)
     for bore in board.bores:
-        groups.setdefault(_bore_key(board, bore, seen, settings), []).append(bore)
-    return tuple(_kind(_letter(n), list(group), board, seen, settings) for n, group in enumerate(groups.values()))
+        groups.setdefault(_bore_key(board, bore, seen, settings, titles), []).append(bore)
+    lettered = ((_letter(n), list(group)) for n, group in enumerate(groups.values()))
+    return tuple(_kind(letter, group, board, seen, settings, titles) for letter, group in lettered)
 
 
-def _bore_key(board: JoinedBoard, bore: Bore, seen: Face, settings: Mapping[str, Fraction]) -> tuple[object, ...]:
+def _bore_key(
+    board: JoinedBoard, bore: Bore, seen: Face, settings: Mapping[str, Fraction], titles: Mapping[str, str]
+) -> tuple[object, ...]:
     broad = bore.face if bore.face.axis == board.board.thick else _off(board, bore, seen)
-    return (bore.kind, broad, bore.diameter, bore.depth, bore.fastener, settings.get(bore.source))
+    by = settings.get(bore.source), titles.get(bore.source)
+    return (bore.kind, broad, bore.diameter, bore.depth, bore.fastener, *by)
 
 
 def _off(board: JoinedBoard, bore: Bore, seen: Face) -> Fraction | None:
@@ -56,13 +65,18 @@ def _off(board: JoinedBoard, bore: Bore, seen: Face) -> Fraction | None:
 
 
 def _kind(
-    letter: str, group: Sequence[Cavity | Bore], board: JoinedBoard, seen: Face, settings: Mapping[str, Fraction]
+    letter: str,
+    group: Sequence[Cavity | Bore],
+    board: JoinedBoard,
+    seen: Face,
+    settings: Mapping[str, Fraction],
+    titles: Mapping[str, str],
 ) -> Kind:
     first = group[0]
     faces = tuple(dict.fromkeys(g.face for g in group))
     if isinstance(first, Cavity):
         cuts = tuple(g for g in group if isinstance(g, Cavity))
-        return Kind(letter, first.kind, first.width, first.depth, len(group), faces, (), None, "", None, cuts, ())
+        return Kind(letter, first.kind, first.width, first.depth, len(group), faces, (), None, "", None, "", cuts, ())
     bores = tuple(g for g in group if isinstance(g, Bore))
     toward = tuple(dict.fromkeys(b.toward for b in bores if b.toward))
     off, setting = _off(board, first, seen), settings.get(first.source)
@@ -77,6 +91,7 @@ def _kind(
         off,
         first.fastener,
         setting,
+        titles.get(first.source, ""),
         (),
         bores,
     )

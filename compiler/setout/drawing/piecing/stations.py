@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -15,10 +15,12 @@ from setout.place.model import Notch
 
 @dataclass(frozen=True)
 class Stop:
-    """One station: `at` inches from the page's left (or bottom), its line starting `start` inches from the other."""
+    """One station: `at` inches from the page's left (or bottom), its line starting `start` inches from the other.
+    `letters` are those of the work there, as the key has them."""
 
     at: Fraction
     start: Fraction
+    letters: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -29,34 +31,46 @@ class Row:
     stops: tuple[Stop, ...]
     what: tuple[str, ...]
 
+    @property
+    def letters(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(letter for stop in self.stops for letter in stop.letters))
+
 
 def rows(
-    board: JoinedBoard, lie: Lie, cuts: Sequence[Cavity], bores: Sequence[Bore], edges_too: bool
+    board: JoinedBoard,
+    lie: Lie,
+    cuts: Sequence[tuple[str, Cavity]],
+    bores: Sequence[tuple[str, Bore]],
+    edges_too: bool,
 ) -> tuple[Row, ...]:
-    """Rows for the work on the face seen; with `edges_too` also for holes in the board's edges."""
+    """Rows for the work on the face seen, each with its letter; with `edges_too` also for holes in the board's
+    edges."""
     found: dict[str, list[tuple[Stop, str]]] = {side: [] for side in SIDES}
-    for cut in cuts:
-        _box_stops(lie, cut.box, found, "cuts")
+    for letter, cut in cuts:
+        _box_stops(lie, cut.box, found, "cuts", (letter,))
     if edges_too:
         for notch in (f for f in board.features if isinstance(f, Notch)):
             _box_stops(lie, notch.box, found, "notches" if notch.kind == "notch" else "cut-outs")
-    for bore in bores:
-        _bore_stops(lie, bore, found)
+    for letter, bore in bores:
+        _bore_stops(lie, letter, bore, found)
     return tuple(_row(lie, side, stops) for side, stops in found.items() if stops)
 
 
 def _row(lie: Lie, side: str, stops: Iterable[tuple[Stop, str]]) -> Row:
     """Stations at one place made one: its line starts where the work nearest to the side is."""
     inward = side in ("left", "bottom")
-    nearest: dict[Fraction, Fraction] = {}
+    nearest: dict[Fraction, Stop] = {}
     for stop, _ in stops:
-        known = nearest.get(stop.at, stop.start)
-        nearest[stop.at] = min(known, stop.start) if inward else max(known, stop.start)
+        known = nearest.get(stop.at, stop)
+        start = (min if inward else max)(known.start, stop.start)
+        nearest[stop.at] = Stop(stop.at, start, tuple(dict.fromkeys(known.letters + stop.letters)))
     what = tuple(dict.fromkeys(w for _, w in stops))
-    return Row(side, tuple(Stop(at, start) for at, start in sorted(nearest.items())), what)
+    return Row(side, tuple(nearest[at] for at in sorted(nearest)), what)
 
 
-def _box_stops(lie: Lie, box: Box, found: dict[str, list[tuple[Stop, str]]], what: str) -> None:
+def _box_stops(
+    lie: Lie, box: Box, found: dict[str, list[tuple[Stop, str]]], what: str, letters: tuple[str, ...] = ()
+) -> None:
     """A housing's side nearest to where the tape hooks, and its ends where it stops short; of a notch both edges."""
     left, low, right, high = lie.rect(box)
     housing = what == "cuts"
@@ -67,7 +81,7 @@ def _box_stops(lie: Lie, box: Box, found: dict[str, list[tuple[Stop, str]]], wha
         inner = [e for e in ends if 0 < e < whole]
         if housing and len(inner) == 2 and _narrow(lie, box, side):
             inner = [inner[0] if lie.zero(side == "bottom") in ("left", "bottom") else inner[1]]
-        found[side] += [(Stop(e, start), what) for e in inner]
+        found[side] += [(Stop(e, start, letters), what) for e in inner]
 
 
 def _narrow(lie: Lie, box: Box, side: str) -> bool:
@@ -76,18 +90,18 @@ def _narrow(lie: Lie, box: Box, side: str) -> bool:
     return (right - left <= high - low) == (side == "bottom")
 
 
-def _bore_stops(lie: Lie, bore: Bore, found: dict[str, list[tuple[Stop, str]]]) -> None:
+def _bore_stops(lie: Lie, letter: str, bore: Bore, found: dict[str, list[tuple[Stop, str]]]) -> None:
     x, y = lie.x(bore.at), lie.y(bore.at)
     side = lie.side(bore.toward) if bore.toward else lie.side(bore.face)
     if side is None:
-        found["top"].append((Stop(x, y), "holes"))
-        found["right"].append((Stop(y, x), "holes"))
+        found["top"].append((Stop(x, y, (letter,)), "holes"))
+        found["right"].append((Stop(y, x, (letter,)), "holes"))
         return
     what = "pockets" if bore.toward else "holes in the edge"
     along = (
-        Stop(x, lie.high if side == "top" else Fraction(0))
+        Stop(x, lie.high if side == "top" else Fraction(0), (letter,))
         if side in ACROSS
-        else Stop(y, lie.wide if side == "right" else Fraction(0))
+        else Stop(y, lie.wide if side == "right" else Fraction(0), (letter,))
     )
     found[side].append((along, what))
 
@@ -98,6 +112,19 @@ def value(lie: Lie, side: str, at: Fraction) -> Fraction:
     if lie.zero(across) in ("left", "bottom"):
         return at
     return (lie.wide if across else lie.high) - at
+
+
+def readings(found: Iterable[Row], lie: Lie) -> Mapping[str, frozenset[Fraction]]:
+    """What the tape reads at the stations of each side."""
+    return {row.side: frozenset(value(lie, row.side, stop.at) for stop in row.stops) for row in found}
+
+
+def settled(
+    found: Iterable[Row], lie: Lie, others: Sequence[Mapping[str, frozenset[Fraction]]]
+) -> Mapping[str, frozenset[Fraction]]:
+    """Those that the same board has in every other scene too."""
+    mine = readings(found, lie)
+    return {side: own.intersection(*(other.get(side, frozenset()) for other in others)) for side, own in mine.items()}
 
 
 def zero_face(lie: Lie, side: str) -> Face:

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from setout.drawing.piecing.laying import Lie
 from setout.drawing.piecing.machining import Kind
-from setout.geometry import Face
+from setout.geometry import Axis, Face
 from setout.place.model import Board, Mitre
-from setout.units import Style, exact, say
+from setout.units import Style, exact, printed, said, say
 
+MANY = 5  # holes in a row, from which on the distance between them is worth saying
+MILLIMETRE = Fraction(5, 127)
 _KINDS = {
     "pocket": "pocket hole",
     "clearance": "screw hole",
@@ -60,7 +63,7 @@ def _good(show: Face, lie: Lie) -> str:
 
 def named(kind: Kind, board: Board, style: Style) -> str:
     """What a line of the key is about and where it is."""
-    what = _KINDS.get(kind.what, kind.what)
+    what = f"hole for {kind.fitted}" if kind.fitted else _KINDS.get(kind.what, kind.what)
     if kind.toward:
         return f"{what}, toward {_listed(board, kind.toward)}"
     if kind.cuts:
@@ -68,10 +71,36 @@ def named(kind: Kind, board: Board, style: Style) -> str:
         name = f"{what} for {_and(list(served))}" if served else what
         return name if kind.faces[0].axis == board.thick else f"{name}, in {_listed(board, kind.faces)}"
     if kind.off is None:
-        return what
+        return what + _pitched(kind, board, style)
     where = f"{what}, in {_listed(board, kind.faces)}"
     aside = abs(kind.off - board.box.size(board.thick) / 2)
     return f"{where}, centred" if aside < style.mark / 2 else f"{where}, {say(kind.off, style)} from this face"
+
+
+def _pitched(kind: Kind, board: Board, style: Style) -> str:
+    """`, 2 rows of 12, 32 mm apart`, for holes that all stand in such rows."""
+    across = [axis for axis in Axis if axis != board.thick]
+    for axis, other in (across, across[::-1]):
+        lines: dict[Fraction, set[Fraction]] = {}
+        for bore in kind.bores:
+            lines.setdefault(bore.at[other], set()).add(bore.at[axis])
+        steps = {b - a for line in lines.values() for a, b in pairwise(sorted(line))}
+        most = {len(line) for line in lines.values()}
+        if len(steps) == 1 and len(most) == 1 and max(most) >= MANY:
+            rows = "in a row" if len(lines) == 1 else f"{len(lines)} rows of {max(most)}"
+            step = pitch(steps.pop(), style)
+            return f", {rows}, {step} apart" if step else f", {rows}, evenly spaced"
+    return ""
+
+
+def pitch(step: Fraction, style: Style) -> str:
+    """A step that may be laid off again and again, so never rounded: in the job's unit, else in the other one with its
+    name, else ""."""
+    own = printed(step, style)
+    if own.exact:
+        return own.text
+    other = Style(not style.metric, Fraction(1, 16) if style.metric else MILLIMETRE)
+    return said(step, other) if printed(step, other).exact else ""
 
 
 def _plain(path: str) -> str:

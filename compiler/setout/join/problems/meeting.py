@@ -75,13 +75,14 @@ def only_leaves_nothing(joint: Joint, entering: Side, receiving: Side) -> Diagno
 def touch_unfastened(ground: Ground, a: Board, b: Board, meeting: Meeting) -> Diagnostic:
     sizes = sorted(meeting.area.size(k) for k in range(3) if k != meeting.face.axis)
     one, other, where = seen_together(ground, a, b)
+    upper, lower = (one, other) if meeting.face == Face(Axis.HIGH, -1) else (other, one)
     return note(
         "rod354",
         f"`{a.path}` and `{b.path}` touch, and nothing is said of how they are joined",
         b.head,
         f"lies against `{a.name}` over {ground.say(sizes[1])} x {ground.say(sizes[0])}",
         Label(a.head, "this one"),
-        help=f"write `joint {other} to {one} {{ … }}`, or `{other} rests on {one}` if it is to stay loose{where}",
+        help=f"write `joint {other} to {one} {{ … }}`, or `{upper} rests on {lower}` if it is to stay loose{where}",
     )
 
 

@@ -9,7 +9,7 @@ from setout.geometry import Axis, Box, Face
 from setout.place import problems
 from setout.place.filling.ground import LEFT, RIGHT, Ground
 from setout.place.filling.made import Front, Made
-from setout.place.model import Board, Fitting, HungDoor
+from setout.place.model import Board, Fitting, HungDoor, plates_of
 from setout.practice import Practice
 from setout.resolve.model import DoorDef, Hardware
 
@@ -116,4 +116,4 @@ def _plates(
     )
     plate = replace(hardware, hole=(practice.value("slide_pilot"), practice.value("slide_pilot_depth")))
     facing = ground.to.face(face.opposite)
-    return Fitting(f"{door}!plates", ground.scope.path, plate, 0, side.path, facing, points, written.span)
+    return Fitting(plates_of(door), ground.scope.path, plate, 0, side.path, facing, points, written.span)

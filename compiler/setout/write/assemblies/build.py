@@ -14,7 +14,7 @@ from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_face
 from setout.write.facts.paths import ranges, spoken
-from setout.write.facts.sizes import bored, diagonal, length, size
+from setout.write.facts.sizes import Length, bored, diagonal, length, size
 
 
 def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawing]) -> Assemblies | None:
@@ -25,12 +25,11 @@ def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawin
 
 def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
     first = group.first
-    sizes = () if first.box is None else first.motion.own_sizes(first.box.sizes)
     return Sheet(
         title=first.title or first.definition or facts.project.title,
         letter=facts.letter(first.definition),
         names=tuple(spoken(path) for path in group.paths if path),
-        sizes=tuple(length(value, facts.style) for value in sizes) if first.path else (),
+        sizes=_sizes(facts, group) if first.path and first.box is not None else (),
         drawing=drawing,
         beside=drawing is not None and stands_beside(facts, first),
         parts=_parts(facts, first),
@@ -39,6 +38,12 @@ def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
         hardware=_hardware(facts, first),
         square=_square(facts, first),
     )
+
+
+def _sizes(facts: Facts, group: Group) -> tuple[Length, ...]:
+    """Wide, high, deep; each of the assemblies alike may hang on a measure."""
+    every = [facts.sizes_over_scenes(path) for path in group.paths]
+    return tuple(next((one for one in sizes if one.waits), sizes[0]) for sizes in zip(*every))
 
 
 def _parts(facts: Facts, instance: Instance) -> tuple[Part, ...]:

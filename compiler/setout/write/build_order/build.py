@@ -43,11 +43,12 @@ class Doing:
 class Why:
     """One kind of reason and the steps that must come first for it.
 
-    `line` of the spec for a declared one (0: none), `other_file` where that is not the spec's own file."""
+    `line` of the spec for a declared one (0: none), and the `file` it is in, as the spec's own folder has it; ""
+    where the spec is one file."""
 
     kind: str
     after: tuple[int, ...]
-    other_file: str
+    file: str
     line: int
 
 
@@ -194,6 +195,6 @@ def _line(facts: Facts, reason: Reason) -> tuple[str, int]:
     if reason.span is None or reason.kind != "declared":
         return "", 0
     sources = facts.project.sources
-    own = next(iter(sources), "")
     line, _ = sources[reason.span.file].position(reason.span.start)
-    return "" if reason.span.file == own else reason.span.file, line
+    folder = next(iter(sources)).rpartition("/")[0]
+    return reason.span.file.removeprefix(f"{folder}/") if len(sources) > 1 else "", line

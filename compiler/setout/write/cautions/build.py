@@ -17,9 +17,11 @@ TALL = Fraction(27)
 
 @dataclass(frozen=True)
 class Cautions:
-    """`tall` names free-standing assemblies at least `tall_from` high; `on_wall` what is fixed to the room."""
+    """`sheets`: some are longer than `sheet_alone`, and take two. `tall` names free-standing assemblies at least
+    `tall_from` high; `on_wall` what is fixed to the room."""
 
     sheets: bool
+    sheet_alone: Length
     milled: bool
     glue: bool
     screwed: bool
@@ -32,10 +34,11 @@ class Cautions:
 
 def build(facts: Facts) -> Cautions:
     on_wall = _on_wall(facts)
-    lift = facts.project.practice.value("lift_alone")
+    lift, alone = (facts.project.practice.value(name) for name in ("lift_alone", "sheet_alone"))
     kinds = {f.kind for f in facts.joined.fastenings}
     return Cautions(
-        sheets=any(piece.stock.kind == "sheet" for piece in facts.plan.pieces.pieces),
+        sheets=any(max(p.stock.long or 0, p.stock.short) > alone for p in facts.plan.pieces.pieces),
+        sheet_alone=length(alone, facts.style),
         milled=any(board.cuts for board in facts.joined.boards.values()),
         glue="glue" in kinds,
         screwed=bool(kinds & {"pockets", "screws", "brads"}),

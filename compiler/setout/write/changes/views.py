@@ -87,8 +87,8 @@ def _job(changes: Changes, old: Facts, new: Facts) -> Both | None:
     if not (placed or changes.assemblies) or not (old.joined.boards and new.joined.boards):
         return None
     anew = [c for c in placed if _is_cut_anew(c)]
-    before = Front(old.joined, old.mark_of, frozenset(c.old.path for c in anew if c.old))
-    after = Front(new.joined, new.mark_of, frozenset(c.new.path for c in anew if c.new))
+    before = Front(old.joined, old.mark_of, frozenset(c.old.path for c in anew if c.old), old.other_scenes)
+    after = Front(new.joined, new.mark_of, frozenset(c.new.path for c in anew if c.new), new.other_scenes)
     best, drawn = fronts_alike((before, after), _rooms(new, JOB_HIGH), new.style)
     return Both("", (), best > 0, *drawn)
 

@@ -18,7 +18,7 @@ class Front:
 @dataclass(frozen=True)
 class Row:
     """One drawer of every copy of a bank. `front` None for a tray; `box`, `bottom`, `slide` empty or None for a dummy.
-    `boards` the marks of all but the front, and how many in one drawer."""
+    `bottom` as it is cut, tongues and all; `boards` the marks of all but the front, and how many in one drawer."""
 
     number: int
     front: Front | None
@@ -73,21 +73,34 @@ class Bank:
 
 
 @dataclass(frozen=True)
+class Leaf:
+    """A door's mark and that of the `side` it hangs on. `plate`: from that board's front edge back to the plates' two
+    screws as they are drilled, so an inset door's thickness is in it; None without plates."""
+
+    mark: str
+    side: str
+    plate: Length | None
+
+
+@dataclass(frozen=True)
 class Door:
-    """One opening's doors: marks with the side each hangs on, left or right. `cups` above the door's lower edge;
-    `inward` from the door's hinge edge to the middle of the cup; `plate`: from the case's front edge, and how far
-    apart."""
+    """One opening's doors. `cups` above the door's lower edge; `inward` from the door's hinge edge to the middle of the
+    cup; `apart`: between a plate's two screws; `backs`: how far back the plates are, once where all are alike."""
 
     name: str
-    leaves: tuple[tuple[str, str], ...]
+    leaves: tuple[Leaf, ...]
     size: tuple[Length, ...]
     overlay: bool
     hinge: str
     cup: Length | None
     deep: Length | None
     inward: Length | None
-    plate: tuple[Length, ...]
+    apart: Length | None
     cups: tuple[Length, ...]
+
+    @property
+    def backs(self) -> tuple[Length, ...]:
+        return tuple(dict.fromkeys(leaf.plate for leaf in self.leaves if leaf.plate is not None))
 
 
 @dataclass(frozen=True)

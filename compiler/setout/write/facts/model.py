@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property
 from typing import TypeVar
 
-from setout.geometry import Box, Face
+from setout.geometry import Box
 from setout.inspect.model import CarriedUnit
 from setout.join import Footprint
 from setout.join.model import Cavity, Contact, Fastening, JoinedScene
@@ -19,6 +20,8 @@ from setout.resolve.model import Project
 from setout.units import Style
 from setout.write.facts.layout import Landing, landings
 from setout.write.facts.paths import Where, fold
+from setout.write.facts.scenes import InScene, in_scenes, whole
+from setout.write.facts.sizes import Length, over_scenes
 
 T = TypeVar("T")
 
@@ -42,6 +45,11 @@ class Facts:
         return self.plan.pieces.joined.drawn
 
     @property
+    def other_scenes(self) -> tuple[JoinedScene, ...]:
+        """The job for other values of the measures not taken yet; none where all are."""
+        return self.plan.pieces.joined.scenes[:-1]
+
+    @property
     def scene(self) -> Scene:
         return self.joined.scene
 
@@ -60,12 +68,23 @@ class Facts:
     @cached_property
     def outline(self) -> Box | None:
         """The true outline of all that stands in place; None when nothing does."""
-        boxes = [board.box for board in self.joined.boards.values()]
-        if not boxes:
-            return None
-        lo = tuple(min(box.lo[axis] for box in boxes) for axis in range(3))
-        hi = tuple(max(box.hi[axis] for box in boxes) for axis in range(3))
-        return Box(lo, hi)  # type: ignore[arg-type]
+        return whole(self.joined) if self.joined.boards else None
+
+    @cached_property
+    def in_scenes(self) -> tuple[InScene, ...]:
+        """What stands where in each scene, the one that is drawn last; none when nothing does."""
+        return in_scenes(self.plan, self.style)
+
+    def varying(self, of: Callable[[InScene], Fraction]) -> Length:
+        """A length that is to be worked out from a scene."""
+        return over_scenes(map(of, self.in_scenes), self.style)
+
+    def sizes_over_scenes(self, instance: str) -> tuple[Length, ...]:
+        """How wide, high and deep an assembly is in itself; it must say its size."""
+        motion = self.scene.instances[instance].motion
+        boxes = (joined.scene.instances[instance].box for joined in self.plan.pieces.joined.scenes)
+        scenes = [motion.own_sizes(box.sizes) for box in boxes if box is not None]
+        return tuple(over_scenes(values, self.style) for values in zip(*scenes))
 
     @cached_property
     def boards_of(self) -> Mapping[str, tuple[str, ...]]:
@@ -75,10 +94,6 @@ class Facts:
     @property
     def unit_of(self) -> Mapping[str, str]:
         return self.scene.unit_of
-
-    @cached_property
-    def boards_in_unit(self) -> Mapping[str, tuple[str, ...]]:
-        return _gathered((unit, path) for path, unit in self.unit_of.items())
 
     @cached_property
     def room_contacts_of(self) -> Mapping[str, tuple[Contact, ...]]:
@@ -156,11 +171,6 @@ class Facts:
     def footprints(self) -> Mapping[str, tuple[Footprint, ...]]:
         """Where others land on a board, by the board's path."""
         return self.joined.footprints
-
-    @property
-    def footprints_wait(self) -> frozenset[tuple[str, str, Face]]:
-        """Board, partner and face of the footprints that are elsewhere on the board in another scene."""
-        return self.plan.pieces.joined.unsettled
 
     @cached_property
     def landings(self) -> Mapping[str, tuple[Landing, ...]]:

@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import groupby
 
+from setout.units import spoken
+
 
 @dataclass(frozen=True)
 class Where:
@@ -13,11 +15,6 @@ class Where:
 
     owners: tuple[str, ...]
     names: tuple[str, ...]
-
-
-def spoken(path: str) -> str:
-    """A path or name as one says it: `left_base.shelf.1` → `left base shelf 1`."""
-    return path.replace("_", " ").replace(".", " ")
 
 
 def fold(places: Iterable[tuple[str, str]]) -> tuple[Where, ...]:

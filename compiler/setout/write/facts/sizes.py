@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import isqrt
 
@@ -34,12 +35,14 @@ class Held:
 
 @dataclass(frozen=True)
 class Length:
-    """A length without its unit. When `rounded`, the true size is `error` longer ("+0.010") or shorter than printed."""
+    """A length without its unit. When `rounded`, the true size is `error` longer ("+0.010") or shorter than printed.
+    `waits`: it is another for other values of the measures not taken yet."""
 
     text: str
     rounded: bool = False
     error: str = ""
     held: Held | None = None
+    waits: bool = False
 
 
 @dataclass(frozen=True)
@@ -53,6 +56,20 @@ class Count:
 def length(value: Fraction, style: Style) -> Length:
     p = printed(value, style)
     return Length(p.text, not p.exact, "" if p.exact else _error(-p.error, style))
+
+
+def over_scenes(values: Iterable[Fraction], style: Style) -> Length:
+    """A length from its value in each scene; the last is drawn."""
+    every = tuple(values)
+    return replace(length(every[-1], style), waits=len(set(every)) > 1)
+
+
+def listed_over_scenes(lists: Iterable[Sequence[Fraction]], style: Style) -> tuple[Length, ...]:
+    """Lengths from their list in each scene; the last is drawn. Where they are more or fewer all of them wait."""
+    every = [tuple(values) for values in lists]
+    if len({len(values) for values in every}) > 1:
+        return tuple(replace(length(value, style), waits=True) for value in every[-1])
+    return tuple(over_scenes(values, style) for values in zip(*every))
 
 
 def bored(value: Fraction, style: Style) -> Length:

@@ -2,6 +2,6 @@
 
 from setout.write.installing.build import Installing, build
 from setout.write.installing.fixing import Fixing, fixings
-from setout.write.installing.units import datum, room_views, waits
+from setout.write.installing.units import place, room_views
 
-__all__ = ["Fixing", "Installing", "build", "datum", "fixings", "room_views", "waits"]
+__all__ = ["Fixing", "Installing", "build", "fixings", "place", "room_views"]

@@ -2,28 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from setout.drawing import Drawing
-from setout.geometry import Axis, Box
+from setout.geometry import Axis, Box, face_named
 from setout.inspect import CAUTION, CarriedUnit, Hung, Lifted
 from setout.write.facts import Facts
 from setout.write.facts.measures import heavy
 from setout.write.facts.paths import spoken
+from setout.write.facts.scenes import InScene
 from setout.write.facts.sizes import Length, bought, length, rounded_up
 from setout.write.installing.fixing import Fixing, fixings
-from setout.write.installing.units import datum, shown, studs, waits
+from setout.write.installing.units import bracketed, neighbours, place, shown, studs
 
 MOST_LEVELS = 12
+LEFT, RIGHT, UNDER, OVER, BACK = map(face_named, ("left", "right", "bottom", "top", "back"))
 
 
 @dataclass(frozen=True)
 class Unit:
     """`number` as on the drawings. Edges: from the left wall, from the floor, and how far off the back wall. `walls`
-    what it is fixed to. `alone`: may be lifted by one (None: its weight isn't known). `way`: how it comes in,
-    "upright", "stood-up", "tilted", "no" or "" where nothing is said of the way. `waits`: hangs on a measurement."""
+    what it is fixed to; `others` the numbers of what it is joined to or rests on. `people` to lift it (None: its weight
+    isn't known). `way`: how it comes in, "upright", "stood-up", "tilted", "no" or "" where nothing is said of it."""
 
     number: int
     name: str
@@ -35,11 +37,15 @@ class Unit:
     off_back: Length
     walls: tuple[str, ...]
     on_floor: bool
+    others: tuple[int, ...]
     fixings: tuple[Fixing, ...]
     weight: str
-    alone: bool | None
+    people: int | None
     way: str
-    waits: bool
+
+    @property
+    def waits(self) -> bool:
+        return any(one.waits for one in (self.left, self.right, self.under, self.over, self.off_back))
 
 
 @dataclass(frozen=True)
@@ -49,7 +55,6 @@ class Level:
     height: Length
     edge: str
     names: tuple[str, ...]
-    waits: bool
 
 
 @dataclass(frozen=True)
@@ -60,14 +65,16 @@ class Distance:
     second: str
     along: str
     clear: Length
-    waits: bool
 
 
 @dataclass(frozen=True)
 class Estimate:
-    """What hangs by screws alone; every amount a weight as text, "" where it isn't known. `used` a share in percent."""
+    """What hangs by screws alone, and what is counted with it because these screws carry it too, `twice` if it has
+    screws of its own; every amount a weight as text, "" where it isn't known. `used` a share in percent."""
 
     names: tuple[str, ...]
+    carried: tuple[str, ...]
+    twice: bool
     screws: int
     gauge: int
     length: Length
@@ -83,13 +90,14 @@ class Estimate:
 
 @dataclass(frozen=True)
 class Installing:
+    """`cropped`: the plan leaves out the front of the room. `bracketed`: the views with edges that may still move."""
+
     room: str
     room_sizes: tuple[Length, ...]
     studs: tuple[Length, ...]
     elevation: Drawing | None
     plan: Drawing | None
     units: tuple[Unit, ...]
-    two_people: tuple[str, ...]
     unknown: tuple[str, ...]
     limit: str
     levels: tuple[Level, ...]
@@ -97,7 +105,9 @@ class Installing:
     estimates: tuple[Estimate, ...]
     caution: str
     comes_in: bool
+    filled: bool
     cropped: bool
+    bracketed: tuple[str, ...]
     keep_clear: bool
     obstacles: bool
 
@@ -109,7 +119,10 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         return None
     room = facts.project.room
     lifts = {one.path: one for one in found.lifts if one.kind != "sheet"}
-    listed = tuple(_unit(facts, n, unit, lifts.get(unit.path)) for n, unit in enumerate(placed, 1))
+    beside, number = neighbours(facts), {unit.path: n for n, unit in enumerate(placed, 1)}
+    listed = tuple(
+        _unit(facts, unit, lifts.get(unit.path), number, beside.get(unit.path, frozenset())) for unit in placed
+    )
     return Installing(
         room="" if room is None else room.title,
         room_sizes=() if room is None else tuple(length(room.sizes[axis], facts.style) for axis in Axis),
@@ -117,16 +130,17 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Installing | None:
         elevation=drawings.get("front"),
         plan=drawings.get("top"),
         units=listed,
-        two_people=tuple(unit.name for unit in listed if unit.alone is False),
-        unknown=tuple(unit.name for unit in listed if unit.alone is None),
+        unknown=tuple(unit.name for unit in listed if unit.people is None),
         limit=heavy(facts.project.practice.value("lift_alone"), facts.style),
         levels=_levels(facts, placed),
         distances=_distances(facts, placed),
-        estimates=tuple(_estimate(facts, hung) for hung in found.hung),
+        estimates=tuple(_estimate(facts, hung, found.hung) for hung in found.hung),
         caution=CAUTION,
         comes_in=any(unit.way for unit in listed),
+        filled=bool(facts.scene.banks or facts.scene.doors or facts.scene.shelves),
         keep_clear=room is not None and any(one.kind != "obstacle" for one in room.boxes),
         obstacles=room is not None and any(one.kind == "obstacle" for one in room.boxes),
+        bracketed=bracketed(facts),
         cropped=facts.scene.room is not None and shown(facts, "top") != facts.scene.room,
     )
 
@@ -135,27 +149,28 @@ def _fixed(facts: Facts, placed: tuple[CarriedUnit, ...]) -> bool:
     return any(unit.path in facts.room_contacts_of for unit in placed)
 
 
-def _unit(facts: Facts, number: int, unit: CarriedUnit, lift: Lifted | None) -> Unit:
-    box, style, room = unit.outline, facts.style, datum(facts)
-    assert room is not None
+def _unit(
+    facts: Facts, unit: CarriedUnit, lift: Lifted | None, number: Mapping[str, int], beside: Iterable[str]
+) -> Unit:
+    box, style, room = unit.outline, facts.style, facts.in_scenes[-1].datum
     instance = facts.scene.instances.get(unit.path)
     walls = tuple(dict.fromkeys(c.face_a.word for c in facts.room_contacts_of.get(unit.path, ())))
     return Unit(
-        number=number,
+        number=number[unit.path],
         name=facts.mark_of[unit.path] + " " + spoken(unit.path) if instance is None else spoken(unit.path),
         title="" if instance is None else instance.title,
-        left=length(box.lo[0] - room.lo[0], style),
-        right=length(box.hi[0] - room.lo[0], style),
-        under=length(box.lo[1] - room.lo[1], style),
-        over=length(box.hi[1] - room.lo[1], style),
-        off_back=length(room.hi[2] - box.hi[2], style),
+        left=place(facts, unit.path, LEFT),
+        right=place(facts, unit.path, RIGHT),
+        under=place(facts, unit.path, UNDER),
+        over=place(facts, unit.path, OVER),
+        off_back=place(facts, unit.path, BACK, 1),
         walls=tuple(wall for wall in walls if wall != "bottom"),
         on_floor=box.lo[1] <= room.lo[1],
+        others=tuple(sorted(number[other] for other in beside if other in number)),
         fixings=fixings(facts, unit.path),
         weight="" if lift is None or lift.weight is None else heavy(lift.weight, style),
-        alone=None if lift is None else lift.alone,
+        people=None if lift is None else lift.people,
         way=_way(unit),
-        waits=waits(facts, unit.path),
     )
 
 
@@ -172,20 +187,19 @@ def _way(unit: CarriedUnit) -> str:
 
 def _levels(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Level, ...]:
     """Lines to strike on the wall: the undersides of what is fixed to it off the floor, the tops of what stands."""
-    room = datum(facts)
-    assert room is not None
+    room = facts.in_scenes[-1].datum
     found: dict[tuple[Fraction, str, bool], list[str]] = {}
+    lengths: dict[tuple[Fraction, str, bool], Length] = {}
     for unit in placed:
         stands = unit.outline.lo[1] <= room.lo[1]
         on_wall = any(c.face_a.axis != Axis.HIGH for c in facts.room_contacts_of.get(unit.path, ()))
         if unit.path in facts.scene.instances if stands else on_wall:
-            height = (unit.outline.hi if stands else unit.outline.lo)[1] - room.lo[1]
-            key = height, "over" if stands else "under", waits(facts, unit.path)
+            face = OVER if stands else UNDER
+            height = place(facts, unit.path, face)
+            key = unit.outline.face(face), "over" if stands else "under", height.waits
             found.setdefault(key, []).append(spoken(unit.path))
-    return tuple(
-        Level(length(height, facts.style), edge, tuple(names), waits)
-        for (height, edge, waits), names in sorted(found.items())[:MOST_LEVELS]
-    )
+            lengths[key] = height
+    return tuple(Level(lengths[key], key[1], tuple(found[key])) for key in sorted(found)[:MOST_LEVELS])
 
 
 def _distances(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Distance, ...]:
@@ -197,12 +211,14 @@ def _distances(facts: Facts, placed: tuple[CarriedUnit, ...]) -> tuple[Distance,
             if not beyond:
                 continue
             near = min(beyond, key=lambda other: other.outline.lo[axis])
-            clear = near.outline.lo[axis] - one.outline.hi[axis]
-            if clear > 0:
-                open_ = waits(facts, one.path) or waits(facts, near.path)
-                names = spoken(one.path), spoken(near.path)
-                found.append(Distance(*names, axis.word, length(clear, facts.style), open_))
+            if near.outline.lo[axis] > one.outline.hi[axis]:
+                clear = facts.varying(_between(one.path, near.path, axis))
+                found.append(Distance(spoken(one.path), spoken(near.path), axis.word, clear))
     return tuple(found)
+
+
+def _between(one: str, beyond: str, axis: Axis) -> Callable[[InScene], Fraction]:
+    return lambda scene: scene.outlines[beyond].lo[axis] - scene.outlines[one].hi[axis]
 
 
 def _faces(one: Box, other: Box, axis: Axis) -> bool:
@@ -211,14 +227,17 @@ def _faces(one: Box, other: Box, axis: Axis) -> bool:
     return other.lo[axis] >= one.hi[axis] and all(one.lo[a] < other.hi[a] and other.lo[a] < one.hi[a] for a in across)
 
 
-def _estimate(facts: Facts, hung: Hung) -> Estimate:
+def _estimate(facts: Facts, hung: Hung, all_hung: tuple[Hung, ...]) -> Estimate:
     style, found = facts.style, hung.estimate
     said = ("",) * 4
     if found is not None:
         said = tuple(heavy(v, style) for v in (found.down, found.down_allowed, found.out, found.out_allowed))
     used = None if found is None else found.used
+    screwed = {unit for one in all_hung for unit in one.units}
     return Estimate(
         tuple(spoken(unit) for unit in hung.units),
+        tuple(spoken(unit) for unit in hung.carried),
+        not screwed.isdisjoint(hung.carried),
         hung.screws,
         hung.gauge,
         bought(hung.length, style),

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from setout.geometry import Axis
 from setout.write.facts import Facts
+from setout.write.facts.scenes import InScene
 from setout.write.facts.sizes import Length, length, maybe_bought
-from setout.write.installing.units import datum
 
 
 @dataclass(frozen=True)
@@ -40,17 +41,25 @@ def fixings(facts: Facts, unit: str) -> tuple[Fixing, ...]:
 
 def _fixing(facts: Facts, key: tuple, count: int, ids: list[str], studs: bool) -> Fixing:
     wall, gauge, long = key
-    room = datum(facts)
-    assert room is not None
-    points = [b.at for board in facts.joined.boards.values() for b in board.bores if b.source in ids]
     side = Axis.WIDE if wall in ("front", "back") else Axis.DEEP
-    heights, places = (sorted({p[axis] - room.lo[axis] for p in points}) for axis in (Axis.HIGH, side))
     return Fixing(
         wall,
         count,
         gauge,
         maybe_bought(long, facts.style),
-        tuple(length(v, facts.style) for v in heights),
-        tuple(length(v, facts.style) for v in places),
+        _places(facts, ids, Axis.HIGH),
+        _places(facts, ids, side),
         studs,
     )
+
+
+def _places(facts: Facts, ids: list[str], axis: Axis) -> tuple[Length, ...]:
+    """Of the screws of those contacts; one that another scene has nowhere hangs on a measure."""
+    scenes = [_drilled(scene, ids, axis) for scene in facts.in_scenes]
+    settled = frozenset.intersection(*scenes)
+    return tuple(replace(length(v, facts.style), waits=v not in settled) for v in sorted(scenes[-1]))
+
+
+def _drilled(scene: InScene, ids: list[str], axis: Axis) -> frozenset[Fraction]:
+    bores = (bore for board in scene.joined.boards.values() for bore in board.bores if bore.source in ids)
+    return frozenset(bore.at[axis] - scene.datum.lo[axis] for bore in bores)

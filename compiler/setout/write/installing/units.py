@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from setout.drawing import Drawing, InRoom, Standing, in_room
-from setout.geometry import Axis, Box
+from setout.geometry import ALL_FACES, Axis, Box, Face
 from setout.write.facts import Facts
 from setout.write.facts.paths import spoken
+from setout.write.facts.sizes import Length
 
 AIR = Fraction(18)  # inches of empty floor drawn before the job
 HIGH = {"front": 285.0, "top": 235.0}  # points; both on one page
@@ -26,7 +28,7 @@ def studs(facts: Facts) -> tuple[Fraction, ...]:
 def room_views(facts: Facts) -> dict[str, Drawing]:
     """The back wall and the plan; none without a room."""
     room = facts.project.room
-    things = [Standing(str(n), unit.outline) for n, unit in enumerate(facts.carried, 1)]
+    things = [Standing(str(n), u.outline, _moves(facts, u.path)) for n, u in enumerate(facts.carried, 1)]
     if room is None or facts.scene.room is None or not things:
         return {}
     parts = [InRoom(_name(one.kind, one.title), one.box, one.kind == "obstacle") for one in room.boxes]
@@ -48,16 +50,35 @@ def shown(facts: Facts, side: str) -> Box:
     return room.with_span(Axis.DEEP, front, room.hi[Axis.DEEP])
 
 
-def waits(facts: Facts, unit: str) -> bool:
-    """Whether any of its boards stands elsewhere in another scene."""
-    scenes = [scene.scene for scene in facts.plan.pieces.joined.scenes]
-    own = facts.boards_in_unit.get(unit, ())
-    return any(len({(s.boards[path].box.lo, s.boards[path].box.hi) for s in scenes}) > 1 for path in own)
+def neighbours(facts: Facts) -> Mapping[str, frozenset[str]]:
+    """By unit, those that it is joined to or rests on, or that rest on it."""
+    rests = ((upper, lower) for rest in facts.scene.rests for upper in rest.upper for lower in rest.lower)
+    joined = ((c.a, c.b) for c in facts.joined.contacts if c.b is not None)
+    found: dict[str, set[str]] = {}
+    for a, b in (*joined, *rests):
+        one, other = facts.unit_of[a], facts.unit_of[b]
+        if one != other:
+            found.setdefault(one, set()).add(other)
+            found.setdefault(other, set()).add(one)
+    return {unit: frozenset(others) for unit, others in found.items()}
 
 
-def datum(facts: Facts) -> Box | None:
-    """What positions are measured from: the room, else the job's own outline."""
-    return facts.scene.room or facts.outline
+def place(facts: Facts, unit: str, face: Face, sign: int = -1) -> Length:
+    """How far a unit's face is from the low end, or with `sign` 1 from the high end, of what positions count from."""
+    end = Face(face.axis, sign)
+    return facts.varying(lambda scene: sign * (scene.datum.face(end) - scene.outlines[unit].face(face)))
+
+
+def bracketed(facts: Facts) -> tuple[str, ...]:
+    """Views in which an edge may still move."""
+    axes = {face.axis for unit in facts.carried for face in _moves(facts, unit.path)}
+    return tuple(side for side, up in (("front", Axis.HIGH), ("top", Axis.DEEP)) if axes & {Axis.WIDE, up})
+
+
+def _moves(facts: Facts, unit: str) -> frozenset[Face]:
+    """Faces that stand elsewhere in another scene."""
+    outlines = [scene.outlines[unit] for scene in facts.in_scenes]
+    return frozenset(face for face in ALL_FACES if len({outline.face(face) for outline in outlines}) > 1)
 
 
 def _name(kind: str, title: str) -> str:

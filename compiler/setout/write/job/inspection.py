@@ -38,6 +38,7 @@ def _lift(lift: Lifted) -> Json:
         "limit_lb": number(lift.limit),
         "recommended_lb": number(lift.recommended),
         "alone": lift.alone,
+        "people": lift.people,
     }
 
 
@@ -64,6 +65,7 @@ def _hung(hung: Hung) -> Json:
     return {
         "units": list(hung.units),
         "boards": list(hung.boards),
+        "carried": list(hung.carried),
         "lb": number(hung.weight),
         "contents_lb": number(hung.contents),
         "screws": hung.screws,
@@ -87,6 +89,7 @@ def _standing(one: Standing) -> Json:
         "high": length(one.high),
         "lb": number(one.weight),
         "fixed": one.fixed,
+        "through": list(one.through),
         "tip_over_scope": one.scope,
     }
 

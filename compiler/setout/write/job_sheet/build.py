@@ -9,7 +9,8 @@ from setout.resolve.model import Stock
 from setout.write.facts import Facts
 from setout.write.facts.lines import FastenerLine, HoleLine, fastener_lines, hole_lines
 from setout.write.facts.paths import Where, ranges, spoken
-from setout.write.facts.sizes import Length, area, length, run, size
+from setout.write.facts.scenes import whole
+from setout.write.facts.sizes import Length, area, length, over_scenes, run, size
 from setout.write.facts.supply import Supply, supply
 from setout.write.facts.totals import Fitted, Material, Totals, totals
 
@@ -112,11 +113,12 @@ def _things(facts: Facts) -> tuple[Thing, ...]:
     alike: dict[tuple, list[str]] = {}
     for instance in facts.scene.instances.values():
         if instance.parent == "" and instance.box is not None:
-            sizes = instance.motion.own_sizes(instance.box.sizes)
-            alike.setdefault((instance.definition, instance.title, sizes), []).append(instance.path)
+            exact = instance.motion.own_sizes(instance.box.sizes)
+            key = instance.definition, instance.title, exact, facts.sizes_over_scenes(instance.path)
+            alike.setdefault(key, []).append(instance.path)
     return tuple(
-        Thing(facts.letter(definition), title or definition, ranges(names), len(names), _lengths(facts, sizes))
-        for (definition, title, sizes), names in alike.items()
+        Thing(facts.letter(definition), title or definition, ranges(names), len(names), sizes)
+        for (definition, title, _, sizes), names in alike.items()
     )
 
 
@@ -125,7 +127,8 @@ def _lengths(facts: Facts, sizes: tuple) -> tuple[Length, ...]:
 
 
 def _overall(facts: Facts) -> tuple[Length, ...]:
-    return () if facts.outline is None else _lengths(facts, facts.outline.sizes)
+    scenes = [whole(scene.joined).sizes for scene in facts.in_scenes]
+    return tuple(over_scenes(values, facts.style) for values in zip(*scenes))
 
 
 def _stuff(facts: Facts, material: Material) -> Stuff:

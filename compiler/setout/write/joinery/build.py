@@ -31,8 +31,8 @@ KINDS = ("mitre", "notch", "cutout", "rabbet", "dado", "groove", "pocket", *HOLE
 class Row:
     """One face of one piece at one set-up: `each` cuts on a board, `total` on all of them.
 
-    `toward` pairs an edge with how many pockets come out of it. `ticks` as in pieces.Row; `waits` when it may all
-    change with a measure."""
+    `toward` pairs an edge with how many pockets come out of it. `ticks` as in pieces.Row; `waits` when there may
+    be more or fewer of them, by a measure."""
 
     mark: str
     boards: int
@@ -115,8 +115,10 @@ def _set_ups(facts: Facts, pieces: tuple[tuple[Piece, JoinedBoard], ...]) -> tup
     """Rows gathered under the set-up they need, so that each is made once."""
     under: dict[_Key, list[Row]] = {}
     for piece, board in pieces:
+        elsewhere = [_cuts(facts, scene.boards[board.board.path]) for scene in facts.other_scenes]
         for (key, face), edges in _cuts(facts, board).items():
-            under.setdefault(key, []).append(_row(facts, piece, board, face, edges))
+            others = [cuts.get((key, face), []) for cuts in elsewhere]
+            under.setdefault(key, []).append(_row(facts, piece, board, face, edges, others))
     return tuple(_set_up(facts, key, under[key]) for key in sorted(under, key=_in_order))
 
 
@@ -174,14 +176,22 @@ def _key(
     return KINDS.index(kind), kind, across, depth, stop, screw
 
 
-def _row(facts: Facts, piece: Piece, board: JoinedBoard, face: Face | None, edges: list[Face | None]) -> Row:
+def _row(
+    facts: Facts,
+    piece: Piece,
+    board: JoinedBoard,
+    face: Face | None,
+    edges: list[Face | None],
+    others: list[list[Face | None]],
+) -> Row:
+    """`others`: the edges in the other scenes."""
     toward = Counter(_word(facts, board, edge) for edge in edges if edge is not None)
     return Row(
         mark=piece.mark,
         boards=piece.count,
         ticks=ticks(piece.count),
         face="" if face is None else _word(facts, board, face),
-        waits=piece.held,
+        waits=any(Counter(other) != Counter(edges) for other in others),
         each=len(edges),
         toward=tuple(toward.items()),
         total=len(edges) * piece.count,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from setout.drawing import Drawing
@@ -35,18 +35,26 @@ class Line:
     span: tuple[Length, Length]
     along: tuple[Length, Length] | None
     along_zero: Side
-    waits: bool
+
+
+@dataclass(frozen=True)
+class Only:
+    """Boards of a piece that are named, and what of the sides that their lines speak of lies elsewhere on them where
+    they stand: the side as drawn, and the one that it is there."""
+
+    where: tuple[Where, ...]
+    turned: tuple[tuple[Side, Side], ...]
 
 
 @dataclass(frozen=True)
 class Lines:
-    """Lines on one face, measured from one end of it. `only` says on which boards of the piece, () for all. `unseen`:
-    the piece's drawing doesn't show them."""
+    """Lines on one face, measured from one end of it. `only` says on which boards of the piece, () for all; those that
+    stand as drawn come first. `unseen`: the piece's drawing doesn't show them."""
 
     face: Side
     unseen: bool
     zero: Side
-    only: tuple[Where, ...]
+    only: tuple[Only, ...]
     lines: tuple[Line, ...]
 
 
@@ -76,9 +84,22 @@ def _lines(facts: Facts, group: list[Landing], drawn: bool) -> Lines:
         face=_side(first, first.face),
         unseen=drawn and not first.seen and first.face.axis == first.thick,
         zero=_zero(first, first.across[0]),
-        only=facts.places(first.on),
+        only=_only(facts, group),
         lines=tuple(_line(facts, one) for one in group),
     )
+
+
+def _only(facts: Facts, group: list[Landing]) -> tuple[Only, ...]:
+    """Boards that stand alike together."""
+    first = group[0]
+    others = (one.across[1] for one in group if not one.is_whole(one.across[1]))
+    faces = dict.fromkeys((first.face, *(Face(axis, -1) for axis in (first.across[0], *others))))
+    found: dict[tuple[tuple[Side, Side], ...], list[str]] = {}
+    for path, stand in zip(first.on, first.stand):
+        turned = ((face, stand.face(face)) for face in faces if stand.face(face) != face)
+        said = tuple((_side(first, face), Side(own.word, _side(first, face).kind)) for face, own in turned)
+        found.setdefault(said, []).append(path)
+    return tuple(Only(facts.places(found[turned]), turned) for turned in sorted(found, key=len))
 
 
 def _line(facts: Facts, one: Landing) -> Line:
@@ -89,13 +110,14 @@ def _line(facts: Facts, one: Landing) -> Line:
         span=_printed(facts, one, axis),
         along=None if one.is_whole(other) else _printed(facts, one, other),
         along_zero=_zero(one, other),
-        waits=one.waits,
     )
 
 
 def _printed(facts: Facts, one: Landing, axis: Axis) -> tuple[Length, Length]:
     near, far = one.span(axis)
-    return length(near, facts.style), length(far, facts.style)
+    ends = ((near, Face(axis, -1)), (far, Face(axis, 1)))
+    low, high = (replace(length(at, facts.style), waits=face in one.moves) for at, face in ends)
+    return low, high
 
 
 def _zero(one: Landing, axis: Axis) -> Side:

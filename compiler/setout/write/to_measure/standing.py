@@ -19,7 +19,8 @@ from setout.write.facts.sizes import Length, size
 
 @dataclass(frozen=True)
 class Stands:
-    """`face` of these is `at` away from the same face of what holds them: their assembly, the room or the job."""
+    """`face` (bottom, left or front) of these is `at` away from the same face of the `holder`: their "assembly", the
+    "room" or the "job"."""
 
     where: tuple[Where, ...]
     face: str
@@ -31,7 +32,7 @@ def standing(facts: Facts, name: str) -> tuple[Stands, ...]:
     """What moves with that measure; alike places together, in the order placed."""
     together: dict[tuple[str, str, Length], list[tuple[str, str]]] = {}
     for owner, own_name, axis, at in _moving(facts, name):
-        holder = "the assembly" if owner else "the room" if facts.project.room else "the job"
+        holder = "assembly" if owner else "room" if facts.project.room else "job"
         key = (Face(axis, -1).word, holder, size(at, facts.style))
         together.setdefault(key, []).append((owner, own_name))
     return tuple(Stands(fold(places), *key) for key, places in together.items())

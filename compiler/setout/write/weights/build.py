@@ -17,12 +17,12 @@ from setout.write.weights.sources import Known, Source, known, share_of_span, so
 
 T = TypeVar("T")
 PART = 4  # a board that sags less than this part of its limit needs none either
-FEW = Fraction(10)  # pounds; a lighter assembly needs no line of its own
 
 
 @dataclass(frozen=True)
 class Lift:
-    """`weight` of one, `recommended` by the NIOSH equation up to where it stands ("" not known)."""
+    """`weight` of one, `recommended` by the NIOSH equation up to where it stands ("" for a sheet, "none" where nobody
+    should lift it alone), `people` to lift it."""
 
     kind: str
     title: str
@@ -31,7 +31,7 @@ class Lift:
     sizes: tuple[Length, ...]
     weight: str
     recommended: str
-    alone: bool | None
+    people: int
 
 
 @dataclass(frozen=True)
@@ -86,13 +86,22 @@ class Tip:
 
 
 @dataclass(frozen=True)
+class HeldBy:
+    """Not screwed to a wall itself, but joined to what is; `through` these, the last one screwed to it."""
+
+    names: tuple[str, ...]
+    through: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class Weights:
     """`total` of all boards, "" when a stock's density isn't known; `no_density`, `no_stiffness` titles of those
-    stocks. `light` how many lighter assemblies have no line, `stiff` how many boards sag so little that they have
-    none."""
+    stocks. `held` what is screwed to a wall itself, `held_by` what is by way of others. `light` how many lighter
+    assemblies have no line, `stiff` how many boards sag so little that they have none."""
 
     total: str
     limit: str
+    sheet_alone: Length
     lifts: tuple[Lift, ...]
     light: int
     light_from: str
@@ -103,6 +112,7 @@ class Weights:
     moves: tuple[Move, ...]
     feet: tuple[Feet, ...]
     held: tuple[str, ...]
+    held_by: tuple[HeldBy, ...]
     tips: tuple[Tip, ...]
     stocks: tuple[Known, ...]
     share: str
@@ -126,16 +136,18 @@ def build(facts: Facts) -> Weights | None:
     return Weights(
         total=_total(facts),
         limit=heavy(facts.project.practice.value("lift_alone"), facts.style),
+        sheet_alone=length(facts.project.practice.value("sheet_alone"), facts.style),
         lifts=tuple(_lift(facts, some) for some in _kinds(named, lambda one: _likeness(facts, one))),
         light=len(weighed) - len(named),
-        light_from=heavy(FEW, facts.style),
+        light_from=heavy(_light(facts), facts.style),
         no_density=tuple(stock.title for stock in stocks if stock.density is None),
         sags=_sags(facts, telling),
         stiff=len(sags) - len(telling),
         no_stiffness=tuple(stock.title for stock in stocks if stock.stiffness is None),
         moves=tuple(_move(facts, some) for some in _kinds(found.moves, lambda one: _moving(facts, one))),
         feet=tuple(_feet(facts, one) for one in found.on_feet),
-        held=ranges(one.path for one in found.standing if one.fixed),
+        held=ranges(one.path for one in found.standing if one.fixed and not one.through),
+        held_by=_held_by(one for one in found.standing if one.through),
         tips=tuple(_tip(facts, some) for some in _kinds(found.standing, _stands) if not some[0].fixed),
         stocks=tuple(known(stock, facts.style) for stock in stocks if stock.density or stock.stiffness),
         share=share_of_span(),
@@ -161,7 +173,11 @@ def _counts(facts: Facts, lift: Lifted) -> bool:
     """Whether it deserves a line: what stands in the job, whole sheets, and whatever is heavy."""
     instance = facts.scene.instances.get(lift.path)
     outermost = instance is not None and instance.parent == ""
-    return lift.weight is not None and (lift.weight >= FEW or outermost)
+    return lift.weight is not None and (lift.weight >= _light(facts) or outermost or not lift.alone)
+
+
+def _light(facts: Facts) -> Fraction:
+    return facts.project.practice.value("lift_light")
 
 
 def _likeness(facts: Facts, lift: Lifted) -> tuple:
@@ -172,7 +188,7 @@ def _likeness(facts: Facts, lift: Lifted) -> tuple:
 def _lift(facts: Facts, some: tuple[Lifted, ...]) -> Lift:
     one, style = some[0], facts.style
     least = min((s.recommended for s in some if s.recommended is not None), default=None)
-    assert one.weight is not None
+    assert one.weight is not None and one.people is not None
     names = () if one.kind == "sheet" else ranges(lift.path for lift in some)
     return Lift(
         kind=one.kind,
@@ -181,8 +197,8 @@ def _lift(facts: Facts, some: tuple[Lifted, ...]) -> Lift:
         count=len(some),
         sizes=tuple(length(size, style) for size in one.sizes),
         weight=heavy(one.weight, style),
-        recommended="" if least is None else heavy(least, style),
-        alone=one.alone,
+        recommended="" if least is None else heavy(least, style) if least else "none",
+        people=one.people,
     )
 
 
@@ -233,6 +249,11 @@ def _move(facts: Facts, some: tuple[Moves, ...]) -> Move:
 def _feet(facts: Facts, one: OnFeet) -> Feet:
     each, weight = heavy(one.each, facts.style), heavy(one.weight, facts.style)
     return Feet(spoken(one.unit), one.hardware, one.count, each, weight, one.weight > one.each * one.count)
+
+
+def _held_by(some: Iterable[Standing]) -> tuple[HeldBy, ...]:
+    kinds = _kinds(some, lambda one: one.through)
+    return tuple(HeldBy(ranges(one.path for one in kind), tuple(map(spoken, kind[0].through))) for kind in kinds)
 
 
 def _stands(one: Standing) -> tuple:

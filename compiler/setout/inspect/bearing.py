@@ -1,0 +1,109 @@
+"""What bears on what: which things stand, which hang on the wall, and what else their screws have to carry."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from setout.geometry import Axis, Face
+from setout.inspect.view import View
+
+_DOWN = Face(Axis.HIGH, -1)
+Group = tuple[str, ...]
+
+
+def hanging(view: View, screwed: Iterable[str]) -> dict[Group, tuple[str, ...]]:
+    """The groups of units that hang by the screws of those `screwed` to a wall, in the order placed, each with what
+    units it carries besides.
+
+    A group is a unit with what a cleat of the job's own holds together. It carries what rests on it, even if that is
+    screwed to the wall itself, for nobody knows how the two share; and what is fastened to it and held by nothing
+    that stands or is screwed.
+    """
+    groups = _groups(view, set(screwed))
+    standing = _standing(view)
+    hung = [group for group in groups if standing.isdisjoint(group)]
+    if not hung:
+        return {}
+    above = {unit: some - standing for unit, some in _above(view).items()}
+    loose = set(view.units) - standing - {unit for group in groups for unit in group}
+    beside = {unit: some & loose for unit, some in _beside(view).items()}
+    group_of = {unit: group for group in groups for unit in group}
+    return {group: _carried(view, group, above, beside, group_of) for group in hung}
+
+
+def _carried(
+    view: View,
+    group: Group,
+    above: Mapping[str, set[str]],
+    beside: Mapping[str, set[str]],
+    group_of: Mapping[str, Group],
+) -> tuple[str, ...]:
+    carried, waiting = set(group), list(group)
+    while waiting:
+        unit = waiting.pop()
+        more = above.get(unit, set()) | beside.get(unit, set())
+        new = {mate for one in more for mate in group_of.get(one, (one,))} - carried
+        carried |= new
+        waiting += sorted(new)
+    return tuple(unit for unit in view.units if unit in carried and unit not in group)
+
+
+def _groups(view: View, screwed: set[str]) -> list[Group]:
+    """What is screwed to the wall, each with the units that one of its own boards (a cleat) holds."""
+    joined: dict[str, set[str]] = {unit: {unit} for unit in view.units if unit in screwed}
+    for contact in view.joined.contacts:
+        if contact.b is None:
+            continue
+        a, b = view.unit_of[contact.a], view.unit_of[contact.b]
+        for cleat, other in ((a, b), (b, a)):
+            if cleat != other and cleat in joined and view.units[cleat] == (cleat,):
+                joined[cleat].add(other)
+    groups: list[set[str]] = []
+    for some in joined.values():
+        touching = [group for group in groups if group & some]
+        groups = [group for group in groups if not group & some]
+        groups.append(some.union(*touching))
+    order = list(view.units)
+    return sorted((tuple(sorted(g, key=order.index)) for g in groups), key=lambda g: order.index(g[0]))
+
+
+def _standing(view: View) -> set[str]:
+    """The units that stand on the floor, or by a joint or a `rests on` on something that does."""
+    under = {
+        unit: {t.other for board in boards for t in view.touching[board] if t.face == _DOWN}
+        for unit, boards in view.units.items()
+    }
+    found = {
+        unit
+        for unit, below in under.items()
+        if None in below or view.outline(view.units[unit]).lo[Axis.HIGH] <= view.floor
+    }
+    above: dict[str, set[str]] = {}
+    for unit, below in under.items():
+        for other in below - {None}:
+            above.setdefault(view.unit_of[other], set()).add(unit)  # type: ignore[index]
+    waiting = sorted(found)
+    while waiting:
+        new = above.get(waiting.pop(), set()) - found
+        found |= new
+        waiting += sorted(new)
+    return found
+
+
+def _above(view: View) -> dict[str, set[str]]:
+    """By unit, those with a board right on top of one of its own."""
+    found: dict[str, set[str]] = {}
+    for upper, under in view.right_under.items():
+        for touching in under:
+            assert touching.other is not None
+            found.setdefault(view.unit_of[touching.other], set()).add(view.unit_of[upper])
+    return found
+
+
+def _beside(view: View) -> dict[str, set[str]]:
+    """By unit, those that a joint holds to it, or that rest on it."""
+    found: dict[str, set[str]] = {}
+    for board, touching in view.touching.items():
+        unit = view.unit_of[board]
+        found.setdefault(unit, set()).update(view.unit_of[t.other] for t in touching if t.other is not None)
+    return found
