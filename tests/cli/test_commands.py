@@ -8,6 +8,7 @@ import subprocess
 import sys
 
 import pytest
+from small_spec import LONGER
 
 from setout import __version__
 
@@ -20,6 +21,16 @@ def test_help_imports_nothing_heavy(words):
     code = f"import sys; from setout.cli import main; main({words!r}); print(*sys.modules, sep='\\n')"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert not HEAVY & set(done.stdout.split("\n"))
+
+
+def test_a_comparison_imports_neither_drawings_nor_what_solves_assignments(shop):
+    """Where every board is best trimmed for its own place."""
+    (shop.folder / "longer.rod").write_text(LONGER)
+    code = "import sys; from setout.cli import main; main(sys.argv[1:]); print(*sys.modules, sep='\\n')"
+    words = [sys.executable, "-c", code, "diff", "longer.rod", "boards.rod"]
+    done = subprocess.run(words, capture_output=True, text=True, check=True, cwd=shop.folder)
+    assert "saw 4 off" in done.stdout
+    assert not {"numpy", "highspy", "subprocess", "setout.drawing"} & set(done.stdout.split("\n"))
 
 
 def test_help_and_version(shop):

@@ -11,6 +11,8 @@ from compiling import compiled
 from cutboards import most_saved
 from few_boards import altered, drawn, spec
 
+from setout.compare.reuse.settling import settled
+
 
 def test_as_little_is_lost_as_when_everything_is_tried():
     assert tried(range(80)) > 50
@@ -20,6 +22,23 @@ def test_nor_when_the_search_goes_line_by_line(monkeypatch):
     """As it does where a board has more work on it than these have."""
     monkeypatch.setattr("setout.compare.reuse.windows.TRIES", 1)
     assert tried(range(100, 140)) > 20
+
+
+def test_what_need_not_be_weighed_stays_where_weighing_leaves_it(monkeypatch):
+    """Boards that are settled at home are kept out of the assignment, and all of it comes out as with them in it."""
+    jobs = [texts for seed in range(60) if (texts := _one_by_one(Random(seed)))]
+    found = [compared_plans(*texts)[2].reuse for texts in jobs]
+    spared: list[int] = []
+    monkeypatch.setattr("setout.compare.reuse.stage.settled", lambda trials: spared.extend(settled(trials)) or ())
+    assert [compared_plans(*texts)[2].reuse for texts in jobs] == found
+    assert len(spared) > 20
+
+
+def _one_by_one(luck: Random) -> tuple[str, str] | None:
+    """Two revisions with a few boards altered, each where it was."""
+    before = [drawn(luck) for _ in range(luck.randint(3, 6))]
+    texts = spec(before), spec([altered(luck, board) for board in before])
+    return None if any(compiled(text).failed for text in texts) else texts
 
 
 def test_too_many_boards_are_tried_at_their_own_place_only(monkeypatch):

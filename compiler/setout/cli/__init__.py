@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import atexit
 import gc
 import sys
 from collections.abc import Sequence
@@ -13,7 +14,8 @@ __all__ = ["main"]
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command that `argv` (or else the process's own arguments) asks for. The exit code; nothing is raised."""
-    gc.set_threshold(50_000, 20, 50)  # next to nothing that a command makes is garbage before it ends
+    gc.set_threshold(500_000, 20, 50)  # next to nothing that a command makes is garbage before it ends
+    atexit.register(gc.freeze)  # nor is it worth looking for any then, as Python would
     try:
         return _run(sys.argv[1:] if argv is None else list(argv))
     except KeyboardInterrupt:

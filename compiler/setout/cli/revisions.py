@@ -9,7 +9,6 @@ from functools import partial
 
 from setout.cli import problems
 from setout.cli.files import STANDARD_INPUT
-from setout.cli.git import revision
 from setout.cli.job import Job, compiled
 from setout.cli.terminal import shown
 from setout.diagnostics import Checked, Diagnostic, Label
@@ -48,6 +47,8 @@ def compiled_at(
     earlier revision, whose marks are carried on."""
     if spec.revision is None:
         return compiled(spec.path, settings, tell, before=before)
+    from setout.cli.git import revision  # late: two files are compared without it
+
     # FILE@{yesterday} is one @ for both: what stands behind the file's name, and Git's own of where HEAD was
     found = revision(spec.path, "@" * spec.revision.startswith("{") + spec.revision)
     if isinstance(found, Diagnostic):

@@ -50,16 +50,16 @@ def _ways(old: Known, new: Known):
 def _key(item: Item, sizes: Sequence[Fraction], shift: Shift) -> tuple:
     points = tuple(tuple(map(_coordinate, point, sizes, shift)) for point in item.points)
     reach = tuple(map(_reach, *item.points, sizes)) if len(item.points) == 2 else ()
-    return item.word, item.faces, points, item.numbers, reach
+    return item.word, item.faces, points, tuple(number.as_integer_ratio() for number in item.numbers), reach
 
 
 def _coordinate(value: Fraction, size: Fraction, shift: Fraction) -> tuple:
-    """What lies on an edge stays on that edge."""
-    if value in (0, size):
-        return "edge", value != 0
-    return "inside", value + shift
+    """What lies on an edge stays on that edge. Ratios, since whole numbers are counted fast."""
+    if not value or value == size:
+        return "edge", bool(value)
+    return "inside", (value + shift if shift else value).as_integer_ratio()
 
 
-def _reach(low: Fraction, high: Fraction, size: Fraction) -> Fraction | str:
+def _reach(low: Fraction, high: Fraction, size: Fraction) -> tuple[int, int] | str:
     """How far a cut goes along an axis: so much, or from edge to edge."""
-    return "through" if (low, high) == (0, size) else high - low
+    return "through" if not low and high == size else (high - low).as_integer_ratio()

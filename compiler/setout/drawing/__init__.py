@@ -4,7 +4,6 @@ from setout.drawing.comparing import Front, fronts_alike
 from setout.drawing.cutting import sheet, stick
 from setout.drawing.exploding import Apart, exploded, exploded_alike
 from setout.drawing.fronting import fronts
-from setout.drawing.ink.lettering import spoken
 from setout.drawing.model import Drawing
 from setout.drawing.ordering import order_graph
 from setout.drawing.piecing import BOTH, Landed, faces_to_draw, piece, trimmed
@@ -28,7 +27,6 @@ __all__ = [
     "order_graph",
     "piece",
     "sheet",
-    "spoken",
     "stick",
     "together",
     "trimmed",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from setout.drawing.ink.arrows import arrow
-from setout.drawing.ink.lettering import LEADING, spoken, width, wrapped
+from setout.drawing.ink.lettering import LEADING, width, wrapped
 from setout.drawing.ink.room import Raster, clearly_best
 from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HAIR_DASHED, HEAVY, OUTLINE, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
@@ -16,7 +16,7 @@ from setout.drawing.solids.solid import P3, Block, Edge, added, block, edges, sp
 from setout.drawing.solids.spreading import Touch, ranks, touching
 from setout.geometry import Box
 from setout.join.model import JoinedScene
-from setout.units import Style
+from setout.units import Style, spoken
 
 MARK = 11.0
 MOST = 150  # things in one drawing; more could not be told apart

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from setout.drawing.ink import dimension
 from setout.drawing.ink.hatch import hatch
-from setout.drawing.ink.lettering import SMALL, shortened, spoken, width
+from setout.drawing.ink.lettering import SMALL, shortened, width
 from setout.drawing.ink.room import CELL, Raster
 from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HEAVY, LINES, OUTLINE, OVER, Area, Canvas, Pen, Point
 from setout.drawing.model import Drawing
@@ -18,7 +18,7 @@ from setout.drawing.solids.seen import Face2, Run, Seen
 from setout.drawing.solids.solid import Block, without_notches
 from setout.geometry import Axis, Face
 from setout.join.model import JoinedScene
-from setout.units import Style, say
+from setout.units import Style, say, spoken
 
 FOOT = 1.25  # inches; how wide a foot is drawn, for its hardware says only how far it raises
 NAME = 11.0

@@ -58,11 +58,11 @@ class Box:
     hi: Vec
 
     def size(self, axis: int) -> Fraction:
-        return self.hi[axis] - self.lo[axis]
+        return self.sizes[axis]
 
-    @property
+    @cached_property
     def sizes(self) -> Vec:
-        return (self.size(0), self.size(1), self.size(2))
+        return (self.hi[0] - self.lo[0], self.hi[1] - self.lo[1], self.hi[2] - self.lo[2])
 
     def face(self, face: Face) -> Fraction:
         """Where the face lies on its axis."""
@@ -85,6 +85,8 @@ class Box:
 
     def stretched(self, face: Face, by: Fraction) -> Box:
         """The box with that face moved outwards by `by`."""
+        if not by:
+            return self
         ends = list(self.hi if face.sign > 0 else self.lo)
         ends[face.axis] += by * face.sign
         end: Vec = tuple(ends)  # type: ignore[assignment]
@@ -111,8 +113,8 @@ class Motion:
 
     def point(self, p: Vec) -> Vec:
         out = list(self.shift)
-        for i in range(3):
-            out[self.to[i]] += self.sign[i] * p[i]
+        for to, sign, coordinate in zip(self.to, self.sign, p):
+            out[to] = out[to] + coordinate if sign > 0 else out[to] - coordinate
         return tuple(out)  # type: ignore[return-value]
 
     def box(self, box: Box) -> Box:

@@ -14,7 +14,7 @@ from setout.strength import one_person_limit, weight
 
 def lifts(view: View, stocks: Iterable[Stock]) -> tuple[Lifted, ...]:
     """Assemblies in the order placed, then the job's own boards, then whole sheets."""
-    assemblies = [_assembly(view, path) for path in view.scene.instances if path and view.boards_in(path)]
+    assemblies = [_assembly(view, path) for path in view.scene.instances if path and view.boards_in[path]]
     own = [_lifted(view, path, "board", path, (path,)) for path, boards in view.units.items() if boards == (path,)]
     own = [one for one in own if one.path not in view.scene.instances]
     return (*assemblies, *own, *(_sheet(view, stock) for stock in stocks if stock.kind == "sheet"))
@@ -22,7 +22,7 @@ def lifts(view: View, stocks: Iterable[Stock]) -> tuple[Lifted, ...]:
 
 def _assembly(view: View, path: str) -> Lifted:
     title = view.scene.instances[path].title
-    return _lifted(view, path, "assembly", title, view.boards_in(path))
+    return _lifted(view, path, "assembly", title, view.boards_in[path])
 
 
 def _lifted(view: View, path: str, kind: str, title: str, boards: Iterable[str]) -> Lifted:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from itertools import combinations
+from itertools import accumulate, combinations
 
 from setout.geometry import Axis, Box, Face
 from setout.join.model import JoinedBoard, JoinedScene
@@ -50,9 +50,15 @@ class View:
     def unit_of(self) -> Mapping[str, str]:
         return self.scene.unit_of
 
-    def boards_in(self, instance: str) -> list[str]:
-        """All the boards of an assembly, those of the assemblies in it too."""
-        return [p for p, b in self.joined.boards.items() if f"{b.board.owner}.".startswith(f"{instance}.")]
+    @cached_property
+    def boards_in(self) -> dict[str, list[str]]:
+        """By assembly all its boards, those of the assemblies in it too."""
+        found: dict[str, list[str]] = {path: [] for path in self.scene.instances}
+        for path, board in self.joined.boards.items():
+            for outer in accumulate(board.board.owner.split("."), "{}.{}".format):
+                if outer in found:  # a drawer is `chest.bay.1`, and there is no `chest.bay`
+                    found[outer].append(path)
+        return found
 
     @property
     def floor(self) -> Fraction:
@@ -120,7 +126,7 @@ class View:
         found = dict(self._weight_of)
         for path in self.scene.instances:
             if path:
-                found[path] = self.total(self.boards_in(path))
+                found[path] = self.total(self.boards_in[path])
         for loose in self.scene.loose:
             stock = loose.stock
             one = loose.length * loose.width * stock.thick

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,6 +11,7 @@ from setout.geometry import Axis, Box, Face, Vec
 from setout.join.rectangles import rectangles
 
 NONE = Fraction(0)
+_ACROSS = ((1, 2), (0, 2), (0, 1))  # the other two axes
 MOST_CELLS = 20_000  # of a pair's grid; beyond it the pair is too intricate to look at
 
 
@@ -24,13 +25,19 @@ class Solid:
     def depth_at(self, point: Vec, face: Face) -> Fraction:
         """How far the wood goes straight in from `point`, a point of its surface, which looks along `face` there."""
         depth = _inward(point, face, self.box.face(face.opposite))
+        u, v = _ACROSS[face.axis]
         for gone in self.gone:
-            if any(not gone.lo[k] <= point[k] <= gone.hi[k] for k in range(3) if k != face.axis):
+            if not (gone.lo[u] <= point[u] <= gone.hi[u] and gone.lo[v] <= point[v] <= gone.hi[v]):
                 continue
             start, end = _inward(point, face, gone.face(face)), _inward(point, face, gone.face(face.opposite))
             if end > 0:
                 depth = min(depth, max(start, NONE))
         return max(depth, NONE)
+
+
+    def depths(self, points: Sequence[Vec], face: Face) -> list[Fraction]:
+        """Every depth there is at these points, which lie in one plane."""
+        return [self.depth_at(point, face) for point in (points if self.gone else points[:1])]
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import cache
 
 from setout.diagnostics import Diagnostic
 from setout.piece import problems
@@ -34,9 +35,10 @@ def near_misses(groups: Sequence[Group], marks: Sequence[str], style: Style) -> 
 
 def _print_alike(groups: Sequence[Group], style: Style) -> list[list[int]]:
     found: dict[tuple, list[int]] = {}
+    text = cache(lambda value: printed(value, style).text)
     for i, group in enumerate(groups):
         if not group.is_.measures:
-            shown = tuple(printed(value, style).text for value in _size(group))
+            shown = tuple(map(text, _size(group)))
             found.setdefault((group.stock.name, group.is_.grain, shown), []).append(i)
     return [alike for alike in found.values() if len(alike) > 1]
 

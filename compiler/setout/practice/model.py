@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
@@ -32,6 +32,7 @@ class Practice:
     """Rows by name."""
 
     rows: Mapping[str, Row]
+    _nearest: dict[tuple[str, Fraction], Fraction] = field(default_factory=dict, repr=False, compare=False)
 
     def value(self, name: str) -> Fraction:
         """The row's single value. KeyError when there is no such row (our bug, not the builder's)."""
@@ -43,7 +44,11 @@ class Practice:
     def nearest(self, name: str, size: Fraction) -> Fraction:
         """The value of the step nearest to `size` (the smaller step on a tie); the single value of a row overridden."""
         steps = self.rows[name].steps
-        return min(steps, key=lambda step: (abs(step[0] - size), step[0]))[1] if steps else self.value(name)
+        if not steps:
+            return self.value(name)
+        if (name, size) not in self._nearest:  # few thicknesses are asked for, and often
+            self._nearest[name, size] = min(steps, key=lambda step: (abs(step[0] - size), step[0]))[1]
+        return self._nearest[name, size]
 
     def choices(self, name: str) -> tuple[Fraction, ...]:
         """What is on sale, smallest first; only the one value of a row overridden."""

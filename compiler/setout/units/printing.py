@@ -1,4 +1,4 @@
-"""Lengths and counts as text. A length is rounded once, here, to the mark that the spec names."""
+"""Lengths, counts and names as text. A length is rounded once, here, to the mark that the spec names."""
 
 from __future__ import annotations
 
@@ -52,6 +52,11 @@ def exact(value: Fraction) -> str:
 def counted(count: int, what: str) -> str:
     """How many of what has its plural with an s: `1 board`, `1,200 boards`."""
     return f"{count:,} {what}{'' if count == 1 else 's'}"
+
+
+def spoken(path: str) -> str:
+    """A path or name as one says it: `left_base.shelf.1` → `left base shelf 1`."""
+    return path.replace("_", " ").replace(".", " ")
 
 
 def _mixed(value: Fraction) -> str:

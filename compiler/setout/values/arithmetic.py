@@ -49,7 +49,7 @@ def apply(op: str, args: Sequence[Value], span: Span) -> Value | Mismatch:
 
 
 def too_large(amount: Fraction) -> bool:
-    return abs(amount) > LIMIT or amount.denominator > LIMIT
+    return abs(amount.numerator) > LIMIT * amount.denominator or amount.denominator > LIMIT
 
 
 def literal(amount: Fraction, dim: int, flex: Fraction | None, text: str, span: Span) -> Value | Mismatch:

@@ -51,6 +51,11 @@ class Body:
     def volume(self) -> int:
         return self.size[0] * self.size[1] * self.size[2]
 
+    @property
+    def plain(self) -> bool:
+        """Whether all ends and faces of it are alike."""
+        return not (self.spots or self.show or self.bands)
+
     @cached_property
     def by_word(self) -> Mapping[str, tuple[Spot, ...]]:
         words = dict.fromkeys(spot.word for spot in self.spots)

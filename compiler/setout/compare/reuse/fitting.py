@@ -33,9 +33,10 @@ class Fit:
         plugs = self.plugs
         rest = sum(count for _, count in self.tasks) - plugs
         plugging = _PLUGGING + 10 * plugs if plugs else 0
-        return plugging + 100 * len(self.look) + 10 * len(self.cuts) + min(99, rest)
+        return plugging + 100 * len(self.look) + A_CUT * len(self.cuts) + min(99, rest)
 
 
+A_CUT = 10
 _PLUGGING = 1000
 
 
@@ -44,8 +45,14 @@ def fit(old: Body, new: Body, tape: int = 1) -> Fit | None:
     if not can_hold(old, new):
         return None
     best: Fit | None = None
+    cramped: set[tuple[int, int, int]] = set()
     for lay, laid, look in overlays(old, new):
-        for window in windows(laid, new):
+        if lay[0] in cramped:
+            continue
+        room = windows(laid, new)
+        if not room and not _have_like_work(old, new):
+            cramped.add(lay[0])  # only sizes count, and they are the same whichever end or face is turned about
+        for window in room:
             found = fit_at(_place(window, laid, new, tape), lay, laid, new, look)
             if best is None or found.effort < best.effort:
                 best = found
@@ -57,7 +64,7 @@ def fit(old: Body, new: Body, tape: int = 1) -> Fit | None:
 def overlays(old: Body, new: Body) -> Iterator[tuple[Lay, Body, tuple[str, ...]]]:
     """The ways to lay the old board so that the new one is within it, grain and good face as they should be, with what
     is to be looked at first."""
-    plain = not (new.spots or new.show or new.bands)
+    plain = old.plain or new.plain
     for lay in lays(old)[:: 4 if plain else 1]:  # a plain board is the same whichever end or face is turned about
         long, wide, thick = lay[0]
         if old.size[long] < new.size[0] or old.size[wide] < new.size[1] or old.size[thick] != new.size[2]:
@@ -74,6 +81,20 @@ def can_hold(old: Body, new: Body) -> bool:
     if old.stock != new.stock or old.kind != new.kind:
         return False
     return all(a >= b for a, b in zip(sorted(old.size), sorted(new.size)))
+
+
+def _have_like_work(old: Body, new: Body) -> bool:
+    """Whether anything done to the old board might be wanted on the new one."""
+    return any(word in new.by_word for word in ("cut", *old.by_word))
+
+
+def fewest_cuts(old: Body, new: Body) -> int:
+    """However it lies in the old one, at least so many: one for each of its sizes that the old one has not."""
+    sizes = list(new.size)
+    for size in old.size:
+        if size in sizes:
+            sizes.remove(size)
+    return len(sizes)
 
 
 def _looks(laid: Body, new: Body) -> tuple[str, ...] | None:

@@ -3,27 +3,24 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import cache
-from itertools import product
 from math import ceil, lcm
 
 from setout.compare.matching import natural
 from setout.compare.model import Fate, Reuse, ToCut
 from setout.compare.names import Names
-from setout.compare.reuse.assigning import Edge, assign
+from setout.compare.reuse.assigning import assign
 from setout.compare.reuse.body import unit_of
-from setout.compare.reuse.fitting import Fit, fit
 from setout.compare.reuse.hinting import hinted
 from setout.compare.reuse.losing import at_home, losses, lost
 from setout.compare.reuse.lots import Lot, lots_of, shared, taken
-from setout.compare.reuse.plugging import plugged
+from setout.compare.reuse.settling import settled
+from setout.compare.reuse.trials import Pair, Trials, own_pairs
 from setout.compare.reuse.way import face_words, way
 from setout.plan.model import Plan
 
-_OWN = 0.5  # a board is rather made what its own place wants
-_ANEW = 25  # and rather left as it is than worked on, even if another then is worked on more
 _BETWEEN = Fraction(1, 8)  # wood to be left between a plugged hole and new work
 _MOST = 50_000_000  # pairs of things done to boards that are held against each other: a good ten seconds
 
@@ -99,14 +96,9 @@ def _reworked(
     project = new.pieces.joined.placed.project
     kerf = min((saw.kerf for saw in project.saws), default=Fraction(0))
     was, now = cache(lambda i: face_words(old, from_[i].piece)), cache(lambda j: face_words(new, to[j].piece))
-    own = _own(from_, to, to_new)
-    pairs = sorted(own) if narrowed else product(range(len(from_)), range(len(to)))
-    fits = dict(_fits(from_, to, own, pairs, unit, int(project.mark * unit)))
-    edges = list(_edges(from_, to, fits, own, unit))
-    flows = assign([len(lot.left) for lot in from_], [len(lot.left) for lot in to], edges)
-    total: Counter[tuple[int, int]] = Counter()
-    for edge, flow in zip(edges, flows):
-        total[edge.old, edge.new] += flow
+    own = own_pairs(from_, to, to_new)
+    trials = Trials(from_, to, own, unit, int(project.mark * unit), ceil(_BETWEEN * unit), narrowed)
+    total = _served(trials)
     at_own = {pair: min(count, own[pair]) for pair, count in total.items()}
     # First all that stay at their own place, so that none of these is taken for another.
     for stays, flow in ((True, at_own), (False, total - Counter(at_own))):
@@ -114,60 +106,32 @@ def _reworked(
             if count:
                 same = from_[i].key == to[j].key
                 kind = "right" if same else "reworked" if stays else "serves"
-                how = None if same else way(fits[i, j], was(i), now(j), kerf, unit)
+                fit = trials.fit(i, j)
+                how = None if same or fit is None else way(fit, was(i), now(j), kerf, unit)
                 boards, becomes = taken(from_[i], to[j], count, to_new)
                 why, blocked = at_home(from_[i], boards, of_board, to_new) if kind == "serves" else ("", ())
                 marks = from_[i].piece.mark, to[j].piece.mark
                 yield Fate(kind, *marks, count, boards, becomes, how, why, blocked)
 
 
+def _served(trials: Trials) -> Counter[Pair]:
+    """How many copies of each old lot serve as each new one."""
+    stay = settled(trials)
+    total = Counter({(i, j): count for (i, j), count in trials.own.items() if j in stay})
+    edges = sorted(
+        (edge for j in range(len(trials.new)) if j not in stay for edge in trials.edges(j)),
+        key=lambda edge: (edge.old, edge.new),
+    )
+    free = [len(lot.left) for lot in trials.old]
+    for (i, _), count in total.items():
+        free[i] -= count
+    flows = assign(free, [len(lot.left) for lot in trials.new], edges)
+    for edge, flow in zip(edges, flows):
+        total[edge.old, edge.new] += flow
+    return total
+
+
 def _work(before: Sequence[Lot], after: Sequence[Lot]) -> int:
     """How many things done to old boards would be held against things wanted on new ones."""
     old, new = (sum(1 + len(lot.body.spots) for lot in lots if lot.left and lot.body) for lots in (before, after))
     return old * new
-
-
-def _own(from_: Sequence[Lot], to: Sequence[Lot], to_new: Mapping[str, str]) -> Counter[tuple[int, int]]:
-    """How many copies of each pair are one board in both plans."""
-    at = {path: j for j, lot in enumerate(to) for path in lot.left}
-    near = {(i, at[to_new[path]]) for i, lot in enumerate(from_) for path in lot.left if to_new.get(path) in at}
-    return Counter({(i, j): shared(from_[i], to[j], to_new) for i, j in sorted(near)})
-
-
-def _fits(
-    from_: Sequence[Lot],
-    to: Sequence[Lot],
-    own: Mapping[tuple[int, int], int],
-    pairs: Iterable[tuple[int, int]],
-    unit: int,
-    tape: int,
-) -> Iterator[tuple[tuple[int, int], Fit]]:
-    for i, j in pairs:
-        one, other = from_[i].body, to[j].body
-        if one is None or other is None:
-            continue
-        found = fit(one, other, tape)
-        if found is None and own[i, j]:
-            found = plugged(one, other, ceil(_BETWEEN * unit))
-        if found is not None:
-            yield (i, j), found
-
-
-def _edges(
-    from_: Sequence[Lot],
-    to: Sequence[Lot],
-    fits: Mapping[tuple[int, int], Fit],
-    own: Mapping[tuple[int, int], int],
-    unit: int,
-) -> Iterator[Edge]:
-    """A board with plugged holes is good for its own place alone."""
-    for (i, j), found in fits.items():
-        body = to[j].body
-        assert body is not None
-        saves = float(Fraction(body.volume, unit**3))
-        effort = 0 if from_[i].key == to[j].key else found.effort + _ANEW
-        most = min(len(from_[i].left), len(to[j].left))
-        if own[i, j]:
-            yield Edge(i, j, saves, effort, own[i, j])
-        if most > own[i, j] and not found.plugs:
-            yield Edge(i, j, saves, effort + _OWN, most - own[i, j])

@@ -31,9 +31,11 @@ class Window(NamedTuple):
         return self.x0 <= x <= self.x1 and self.y0 <= y <= self.y1
 
     def cut(self, other: Window) -> Window | None:
-        x0, x1 = max(self.x0, other.x0), min(self.x1, other.x1)
-        y0, y1 = max(self.y0, other.y0), min(self.y1, other.y1)
-        return Window(x0, x1, y0, y1) if x0 <= x1 and y0 <= y1 else None
+        x0, x1, y0, y1 = self
+        left, right, low, high = other
+        if right < x0 or x1 < left or high < y0 or y1 < low:
+            return None
+        return Window(max(x0, left), min(x1, right), max(y0, low), min(y1, high))
 
 
 Choices = Sequence[Sequence[Window]]
@@ -104,10 +106,7 @@ def _joined(ranges: list[tuple[int, int]]) -> list[tuple[int, int]]:
 
 def options(spot: Spot, old: Body, new: Body, within: Window) -> list[Window]:
     """Windows within that one in which this spot is no trouble."""
-    wanted = [_within(spot, cut, old, new) for cut in new.by_word.get("cut", ())]
-    if spot.word != "cut":
-        wanted += [_same(spot, other, old, new) for other in new.by_word.get(spot.word, ())]
-    found = [window.cut(within) for window in wanted if window is not None]
+    found = list(_wanted(spot, old, new, within)) if new.spots else []
     x0, x1, y0, y1 = within
     # or the new board lies clear of it, to either side along either edge
     if spot.hi[0] <= x1:
@@ -118,7 +117,19 @@ def options(spot: Spot, old: Body, new: Body, within: Window) -> list[Window]:
         found.append(Window(x0, x1, max(y0, spot.hi[1]), y1))
     if spot.lo[1] - new.size[1] >= y0:
         found.append(Window(x0, x1, y0, min(y1, spot.lo[1] - new.size[1])))
-    return [window for window in found if window is not None]
+    return found
+
+
+def _wanted(spot: Spot, old: Body, new: Body, within: Window) -> Iterator[Window]:
+    """Those in which it is, or is lost in, what the new board wants."""
+    windows = [_within(spot, cut, old, new) for cut in new.by_word.get("cut", ())]
+    if spot.word != "cut":
+        alike = (other for other in new.by_word.get(spot.word, ()) if spot.word == "hole" or other.faces == spot.faces)
+        windows += [_same(spot, other, old, new) for other in alike]
+    for window in windows:
+        common = window and window.cut(within)
+        if common:
+            yield common
 
 
 def _within(spot: Spot, cut: Spot, old: Body, new: Body) -> Window | None:

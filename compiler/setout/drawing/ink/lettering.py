@@ -15,11 +15,6 @@ CAP = 0.7  # height of a capital, in ems
 _UNKNOWN = 1000  # a character of some other font: at worst a full em
 
 
-def spoken(path: str) -> str:
-    """A path or name as one says it: `left_base.shelf.1` → `left base shelf 1`."""
-    return path.replace("_", " ").replace(".", " ")
-
-
 @lru_cache(8192)
 def width(text: str, size: float = SMALL, bold: bool = False) -> float:
     """The printed width of one line of text."""

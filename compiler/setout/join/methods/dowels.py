@@ -54,8 +54,8 @@ def _depths(task: Task, seat: Seat, points: list[Vec], length: Fraction) -> _Dep
     """Half the dowel in each board, or more in the one that has more wood. None when it finds no room."""
     keep = task.practice.value("screw_tip_margin") + task.practice.value("dowel_room")
     a, b = task.ground.solids[task.a.path], task.ground.solids[task.b.path]
-    room_a = min(a.depth_at(point, seat.face_a) for point in points) - keep
-    room_b = min(b.depth_at(seat.on_b(point), seat.face_a.opposite) for point in points) - keep
+    room_a = min(a.depths(points, seat.face_a)) - keep
+    room_b = min(b.depths([seat.on_b(point) for point in points], seat.face_a.opposite)) - keep
     whole = length - seat.gap
     in_b = min(room_b, max(whole / 2, whole - room_a))
     in_a = whole - in_b

@@ -19,12 +19,14 @@ class Bite:
 
 def holding(lengths: Iterable[Fraction], bite: Bite) -> list[Fraction]:
     """The lengths that bite enough, whether there is room for them or not."""
-    return [length for length in lengths if length - bite.through >= length * bite.least]
+    share = 1 - bite.least
+    return [length for length in lengths if length * share >= bite.through]
 
 
 def fitting(lengths: Iterable[Fraction], bite: Bite) -> list[Fraction]:
     """The lengths that bite enough and stay in the wood, shortest first."""
-    return [length for length in holding(lengths, bite) if length - bite.through <= bite.room]
+    longest = bite.through + bite.room
+    return [length for length in holding(lengths, bite) if length <= longest]
 
 
 def screw_length(lengths: Iterable[Fraction], bite: Bite, best: Fraction, most: Fraction) -> Fraction | None:

@@ -103,7 +103,7 @@ def _bore(task: Task, face: Face, point: Vec, diameter: Fraction, name: str) -> 
 def _through(task: Task, points: list[Vec], screw: Fraction, reach: Fraction) -> list[Diagnostic]:
     """Whether the screw's tip stays in the receiver, measured at the place where the wood is thinnest."""
     solid = task.ground.solids[task.b.path]
-    wood = min(solid.depth_at(task.end.on_b(point), task.end.face_a.opposite) for point in points)
+    wood = min(solid.depths([task.end.on_b(point) for point in points], task.end.face_a.opposite))
     if reach >= wood:
         return [problems.pocket_comes_out(task.ground, task.method, task.a, task.b, screw, reach, wood)]
     if wood - reach < task.practice.value("screw_tip_margin"):

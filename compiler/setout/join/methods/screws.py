@@ -88,8 +88,8 @@ def depths(task: Task, seat: Seat, points: list[Vec]) -> tuple[Fraction, Fractio
     """The most wood to drive through at any of the points, and the least that lies behind it."""
     assert seat.b is not None
     driven, second = task.ground.solids[seat.a], task.ground.solids[seat.b]
-    through = max(driven.depth_at(point, seat.face_a) for point in points)
-    return through, min(second.depth_at(seat.on_b(point), seat.face_a.opposite) for point in points)
+    through = max(driven.depths(points, seat.face_a))
+    return through, min(second.depths([seat.on_b(point) for point in points], seat.face_a.opposite))
 
 
 def no_length(task: Task, seat: Seat, row: str, through: Fraction, wood: Fraction):

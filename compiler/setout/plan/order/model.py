@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from setout.source import Span
 
 
-@dataclass(frozen=True)
-class StepId:
+class StepId(NamedTuple):
     """`verb` measure cut machine assemble cure fit set hang fasten step; `target` a full path, an assembly definition
     that is cut or machined for all its instances, a measure, or a step's text. "" is the job and its own boards."""
 

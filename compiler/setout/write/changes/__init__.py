@@ -7,8 +7,14 @@ from collections.abc import Mapping
 from setout.compare.model import Changes
 from setout.plan.model import Plan
 from setout.write.changes.build import Names, build
-from setout.write.changes.document import as_json
 from setout.write.changes.text import as_markdown, as_text
+
+
+def as_json(changes: Changes, names: Names) -> str:
+    """The comparison for other programs, by `schema.json`."""
+    from setout.write.changes.document import as_json
+
+    return as_json(changes, names)
 
 
 def files(changes: Changes, names: Names, old: Plan, new: Plan, formats: frozenset[str]) -> Mapping[str, bytes]:

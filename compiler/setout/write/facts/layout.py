@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from operator import sub
 from typing import TYPE_CHECKING
 
-from setout.drawing import faces_to_draw
 from setout.geometry import ALL_FACES, IDENTITY, Axis, Box, Face, Motion
 from setout.join import Footprint
 from setout.join.model import JoinedBoard
@@ -125,6 +124,8 @@ def _landing(
     spot: Spot,
     prints: list[Footprint],
 ) -> Landing:
+    from setout.drawing import faces_to_draw  # late: a comparison's text draws nothing
+
     assert piece.exemplar is not None
     drawn, on = piece.exemplar.board, tuple(dict.fromkeys(one.board for one in prints))
     face, area = _moved(square, spot)

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import groupby
 
-from setout.drawing import spoken
+from setout.units import spoken
 
 
 @dataclass(frozen=True)
