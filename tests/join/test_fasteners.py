@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+from compiling import compiled
 from joinscenes import board, codes, frac, joined, joint, method
 
 from setout.geometry import Box
@@ -105,6 +106,22 @@ def test_an_edge_too_narrow_for_screws_is_warned_of():
     thin = board("shelf", (T, 20), (10, "10-1/4"), (0, 12))
     scene, told = joined([SIDE, thin], joint("shelf", "side", "screws", "glue"))
     assert codes(told) == ["rod387"] and [f.kind for f in scene.fastenings] == ["glue"]
+
+
+@pytest.mark.parametrize(("named", "warned"), [("box", False), ("box.back_panel", True)])
+def test_of_an_assembly_some_boards_may_hardly_meet_the_other(named, warned):
+    text = f"""stock ply "p" {{ sheet 96 x 48 x 3/4 }}
+    stock thin "t" {{ sheet 96 x 48 x 1/4 }}
+    assembly box "Box" {{ size wide 20, high 16, deep 12
+      part side of ply {{ upright at right; grain high; deep from front to back_panel.front }}
+      part back_panel of thin {{ facing at back }}
+      joint back_panel to side {{ brads }} }}
+    size wide 40, high 18, deep 12
+    place box {{ at left, bottom, back }}
+    part shelf of ply {{ level; bottom at bottom + 6; wide 12 from box.right; deep 12 from front }}
+    joint shelf to {named} {{ pockets on bottom }}
+    """
+    assert any(d.code == "rod387" for d in compiled(text).diagnostics) == warned
 
 
 def test_brads_go_through_the_thin_piece_three_times_its_thickness():

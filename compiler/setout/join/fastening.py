@@ -15,7 +15,7 @@ from setout.join.methods import METHODS, Laid, Task, Way
 from setout.join.methods.task import area
 from setout.join.model import Bore, Contact, Fastening
 from setout.join.seats import cheek_seat, end_seat
-from setout.place.model import Joint, Method
+from setout.place.model import Joint, Method, Side
 
 # Where two boards meet in several ways (a kick board in its notches), the way each method likes best.
 _LIKES = {
@@ -48,7 +48,7 @@ def fasten(
     pockets = [_lay(task, known) for tasks in together for task in tasks if task.method.kind == "pockets"]
     drilled = _by_board((*holes, *(way for one in pockets for way in one.ways)))
     together = [[_beside(task, drilled, "screws", "dowels") for task in tasks] for tasks in together]
-    return _gathered([one for tasks in together for one in _by_method(tasks, known)])
+    return _gathered(_told([(tasks, [_lay(task, known) for task in tasks]) for tasks in together if tasks]))
 
 
 def _by_board(ways: Iterable[Way]) -> dict[str, list[Way]]:
@@ -81,13 +81,25 @@ def _beside(task: Task, drilled: Mapping[str, list[Way]], *methods: str) -> Task
     return replace(task, drilled=tuple(way for path in boards for way in drilled.get(path, ())))
 
 
-def _by_method(tasks: list[Task], known: Known) -> list[Laid]:
-    """One method on all the contacts of two boards. Too narrow is told only if none of them is held."""
-    laid = [_lay(task, known) for task in tasks]
-    narrow = [one.narrow for one in laid if one.narrow is not None]
-    if len(narrow) == len(laid):
-        laid.append(Laid(diagnostics=(narrow[0],)))
-    return laid
+def _told(done: list[tuple[list[Task], list[Laid]]]) -> list[Laid]:
+    """All that was laid. Too narrow is told only if nothing that the joint names so is held: of an assembly some boards
+    hardly meet the other side, and others hold it."""
+    held = {_named(tasks[0]) for tasks, laid in done if any(one.narrow is None for one in laid)}
+    found = [one for _, laid in done for one in laid]
+    narrow = (laid[0].narrow for tasks, laid in done if _named(tasks[0]) not in held)
+    return found + [Laid(diagnostics=(one,)) for one in narrow if one is not None]
+
+
+def _named(task: Task) -> tuple[str, str, str, str]:
+    """What the joint calls the two, and by which method it holds them."""
+    contact = task.contact
+    enters = next(side.text for side in task.joint.entering if _is(side, contact.a))
+    receives = next(side.text for side in task.joint.receiving if _is(side, contact.b))
+    return task.joint.id, task.method.kind, enters, receives
+
+
+def _is(side: Side, path: str | None) -> bool:
+    return side.wall is not None if path is None else path in side.boards
 
 
 def _lay(task: Task, known: Known) -> Laid:

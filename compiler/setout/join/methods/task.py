@@ -79,8 +79,8 @@ class Way:
 
 @dataclass(frozen=True)
 class Laid:
-    """`bores` with the board each is drilled in. `narrow` is set when nothing fits: worth saying only if no other
-    contact of the same two boards is held."""
+    """`bores` with the board each is drilled in. `narrow` is set when nothing fits: worth saying only if nothing
+    else that the joint names alike is held."""
 
     fastening: Fastening | None = None
     bores: tuple[tuple[str, Bore], ...] = ()
