@@ -14,7 +14,7 @@ assembly box "Box" {
   part shelf of ply { level at bottom + 4; wide between left_side and right_side }
   joint shelf to left_side, right_side { dado depth 1/4; glue }
 }
-place box { at left, bottom, back }
+place box { left at gap; at bottom, back }
 room "Study" { size wide 100, high 96, deep 90 }
 part spare of ply { size long x 11-1/4; count 4 }
 """

@@ -85,6 +85,13 @@ def test_members_may_not_be_counted_by_a_measure(checked):
 
 
 def test_grain_that_a_measure_decides_has_to_be_said(codes):
-    text = JOB + "part a of ply { facing at back; high 11 from bottom; wide gap from left"
+    text = JOB + DECK + "part a of ply { facing at back; high 11 from bottom; wide gap from left"
     assert codes(text + " }") == ["rod276"]
     assert codes(text + "; grain wide }") == []
+
+
+def test_a_measure_that_nothing_hangs_on_is_told_of(codes):
+    assert codes(JOB + DECK + PANEL) == []
+    assert codes(JOB + DECK) == ["rod307"]
+    assert codes(JOB + DECK + "let half = gap / 2\n") == ["rod307"]
+    assert codes(JOB) == []

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from setout.diagnostics import Diagnostic
@@ -54,6 +55,19 @@ def unsettled_grain(scenes: Sequence[Scene]) -> list[Diagnostic]:
             held = sorted(frozenset().union(*(board.held[axis] for axis in Axis)))
             found.setdefault(board.head, problems.grain_unsettled(path, board.thick, held, board.head))
     return list(found.values())
+
+
+def idle_measures(project: Project, scenes: Sequence[Scene]) -> list[Diagnostic]:
+    """Open measures of the spec's own file that make no scene differ from the first. A file without boards is there to
+    be included."""
+    own = next(iter(project.sources), "")
+    first = replace(scenes[0], taken={})
+    return [
+        problems.nothing_hangs_on(project.measures[name])
+        for name, scene in zip(open_measures(project), scenes[1:])
+        if first.boards or first.loose
+        if project.measures[name].span.file == own and replace(scene, taken={}) == first
+    ]
 
 
 def _deciding(where: Sequence[int], unknown: tuple[str, ...]) -> tuple[str, ...]:

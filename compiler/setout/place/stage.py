@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from setout.diagnostics import Checked, Severity
-from setout.place.cases import cases, gathered, open_measures, unsettled_grain
+from setout.place.cases import cases, gathered, idle_measures, open_measures, unsettled_grain
 from setout.place.held import freed
 from setout.place.model import Placed, Scene
 from setout.place.problems import too_many_measures
@@ -39,7 +39,7 @@ def place(project: Project) -> Checked[Placed]:
             break
     found = gathered(sites, unknown)
     if project.whole and not any(d.severity is Severity.ERROR for d in found):
-        found = (*found, *left_unplaced(project, scenes))
+        found = (*found, *left_unplaced(project, scenes), *idle_measures(project, scenes))
     checked = Checked(Placed(replace(project, order=(), whole=False), tuple(scenes), unknown), found)
     if checked.failed:
         alike = all(_paths(scene) == _paths(scenes[0]) for scene in scenes)

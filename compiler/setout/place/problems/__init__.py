@@ -43,6 +43,7 @@ from setout.place.problems.holding import (
     no_boards,
     no_size,
     not_a_quarter,
+    nothing_hangs_on,
     outside,
     place_unlike_gap,
 )
@@ -104,6 +105,7 @@ __all__ = [
     "nothing_for_hinges",
     "nothing_for_pins",
     "nothing_for_slides",
+    "nothing_hangs_on",
     "nothing_left",
     "odd_load",
     "opening_not_clear",

@@ -8,7 +8,7 @@ from fractions import Fraction
 from setout.diagnostics import Diagnostic, Label, error, note
 from setout.geometry import Axis, Face
 from setout.place.problems.words import amount
-from setout.resolve.model import AssemblyDef, PlaceDef
+from setout.resolve.model import AssemblyDef, MeasureDef, PlaceDef
 from setout.source import Span
 from setout.units import Style
 from setout.values import Value
@@ -110,4 +110,13 @@ def never_placed(definition: AssemblyDef) -> Diagnostic:
         f"`{definition.name}` is never placed, so none of its boards is made",
         definition.head,
         help=f"`place {definition.name} {{ at left, bottom, back }}`, or take the assembly out",
+    )
+
+
+def nothing_hangs_on(measure: MeasureDef) -> Diagnostic:
+    return note(
+        "rod307",
+        f"`{measure.name}` is to be measured, and nothing hangs on it",
+        measure.span,
+        help=f"let a size or a position go by it (`top at top - {measure.name}`), or take the measure out",
     )
