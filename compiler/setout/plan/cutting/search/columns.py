@@ -14,7 +14,7 @@ from setout.plan.cutting.search.fleet import Fleet
 from setout.plan.cutting.search.kinds import Kind
 from setout.plan.cutting.search.master import Master, Relaxed
 from setout.plan.cutting.search.meter import Meter
-from setout.plan.cutting.search.places import NOWHERE, look, look_empty, put
+from setout.plan.cutting.search.places import NOWHERE, Place, look, look_empty, put, room_for
 from setout.plan.cutting.search.trees import Board, kinds_on, leaves, remove
 
 STARTS = 60  # boards that a round of enriching starts from
@@ -35,6 +35,7 @@ class Columns:
         self.demand = [kind.count for kind in kinds]
         self.areas = [kind.area for kind in kinds]
         self.shapes = [kind.shapes for kind in kinds]
+        self.sides = [(min(map(max, kind.shapes)), min(map(min, kind.shapes))) for kind in kinds]  # none needs less
         short = 10 * max(spec.cost / (spec.width * spec.height) for spec in fleet.bins) + 1e-9
         self.master = Master(self.areas, [spec.cost for spec in fleet.bins], short)
 
@@ -148,38 +149,38 @@ class Columns:
         width, height = board.size
         free = width * height - board.area
         areas = self.areas
-        shapes = self.shapes
+        sides = self.sides
         dearest = self.dearest(order, price) if price else None
-        work = 0
-        small: list[tuple[int, int]] = []  # shapes without a place: none that is as wide and as high has one
+        longest, shortest = room_for(board)
         for n, k in enumerate(order):
             if dearest and free * dearest[n] < wanted:
                 break
             area = areas[k]
-            while left[k] > 0 and area <= free:
-                best, place = NOWHERE, None
-                for w, h in shapes[k]:
-                    for fw, fh in small:
-                        if w >= fw and h >= fh:
-                            break
-                    else:
-                        if board.root is not None:
-                            work += 1 + board.count // 4
-                            best, place = look(board, w, h, best, place)
-                            if place is None:
-                                small.append((w, h))
-                        else:
-                            gain = look_empty(board, w, h)
-                            if gain > best:
-                                best, place = gain, (None, None, w, h)
+            if area > free:
+                continue
+            long, short = sides[k]
+            while left[k] > 0 and area <= free and long <= longest and short <= shortest:
+                place = self.place(board, k)
                 if place is None:
                     break
                 put(board, k, place)
+                longest, shortest = room_for(board)
                 left[k] -= 1
                 free -= area
                 if dearest:
                     wanted -= price[k]
-        self.meter.work += work
+
+    def place(self, board: Board, k: int) -> Place | None:
+        self.meter.work += len(self.shapes[k]) * (1 + board.count // 4)
+        best, place = NOWHERE, None
+        for w, h in self.shapes[k]:
+            if board.root is not None:
+                best, place = look(board, w, h, best, place)
+            else:
+                gain = look_empty(board, w, h)
+                if gain > best:
+                    best, place = gain, (None, None, w, h)
+        return place
 
     def dearest(self, order: Sequence[int], price: Sequence[float]) -> list[float]:
         """For each place in the order the highest price of an area from there on."""
