@@ -2,7 +2,7 @@
 
 `Columns.enrich` solves the programme over the patterns known, then tears and refills the best boards by what items are
 worth to it, and adds those worth more than they cost. `dive` makes a plan: it takes the pattern most used, asks again
-for what remains, and so on.
+for what remains, and so on, until nothing remains or what remains can't be had for the money.
 """
 
 from __future__ import annotations
