@@ -61,6 +61,7 @@ def _open(board: Board, leaf: Node, row: Row) -> None:
     d, _, _, members = row
     kids = [Node(0, None, y, x, k) if d else Node(0, None, x, y, k) for k, x, y in members]
     parent = leaf.parent
+    board.rooms = None
     board.count += len(kids) - 1
     if len(kids) == 1 or parent.d == d:
         if parent.d != d:

@@ -2,19 +2,20 @@
 
 `Columns.enrich` solves the programme over the patterns known, then tears and refills the best boards by what items are
 worth to it, and adds those worth more than they cost. `dive` makes a plan: it takes the pattern most used, asks again
-for what remains, and so on.
+for what remains, and so on, until nothing remains or what remains can't be had for the money.
 """
 
 from __future__ import annotations
 
 import random
 from collections.abc import Sequence
+from heapq import nlargest
 
 from setout.plan.cutting.search.fleet import Fleet
 from setout.plan.cutting.search.kinds import Kind
 from setout.plan.cutting.search.master import Master, Relaxed
 from setout.plan.cutting.search.meter import Meter
-from setout.plan.cutting.search.places import NOWHERE, look, look_empty, put
+from setout.plan.cutting.search.places import NOWHERE, Place, look, look_empty, put, room_for
 from setout.plan.cutting.search.trees import Board, kinds_on, leaves, remove
 
 STARTS = 60  # boards that a round of enriching starts from
@@ -24,6 +25,12 @@ TORN = 0.8  # at most this share of a board is torn out
 NOISE = 0.5  # how far the order of laying strays from the prices
 DRY = 3  # rounds without a worthy pattern before giving up
 ROUNDS_FIRST, ROUNDS_LATER = 80, 6
+FILLED = 1.5  # how much a pattern is preferred for leaving little over, beside how much it is used
+MARGIN = 0.02  # how much of a board the programme is to lie under what is wanted before a dive
+SLIP = 0.1  # how much of a board a plan may lie over what is wanted, as long as there are patterns to be found for it
+SLOW, GAIN = 6, 0.01  # a plan no further over than that is tried when so many rounds gave less than this of a board
+ORDERS = 16  # of laying, for each round of enriching
+Turn = tuple[int, int, int, int, float]  # a kind, its area, sides, and the highest price of an area from here on
 
 
 class Columns:
@@ -35,6 +42,7 @@ class Columns:
         self.demand = [kind.count for kind in kinds]
         self.areas = [kind.area for kind in kinds]
         self.shapes = [kind.shapes for kind in kinds]
+        self.sides = [(min(map(max, kind.shapes)), min(map(min, kind.shapes))) for kind in kinds]  # none needs less
         short = 10 * max(spec.cost / (spec.width * spec.height) for spec in fleet.bins) + 1e-9
         self.master = Master(self.areas, [spec.cost for spec in fleet.bins], short)
 
@@ -51,10 +59,15 @@ class Columns:
             copies = [int(enough) // self.fleet.bins[0].cost]
         self.master.ask(demand, copies)
         dry = 0
+        slip, slow = self.slip(), GAIN / SLIP * self.slip()
+        values: list[float] = []
         while True:
             self.meter.work += 10 + len(self.master.patterns) // 2
             relaxed = self.master.solve()
             if relaxed.value <= enough + EPS or rounds <= 0 or dry >= DRY or self.meter.spent():
+                return relaxed
+            values.append(relaxed.value)
+            if relaxed.value <= enough + slip and len(values) > SLOW and values[-SLOW - 1] - relaxed.value < slow:
                 return relaxed
             rounds -= 1
             dry = 0 if self.refills(relaxed, demand) else dry + 1
@@ -68,12 +81,13 @@ class Columns:
             return 0
         states = self.starts(relaxed)
         costs = [spec.cost - extra for spec, extra in zip(self.fleet.bins, relaxed.extra)]
+        orders = [self.order(useful, price) for _ in range(ORDERS)]
         found = 0
         limit = self.meter.work + REFILLS
         while self.meter.work < limit and not self.meter.spent():
             slot = int(rng.random() ** 2 * len(states))
             gain, board = states[slot]
-            board, now = self.refilled(board, useful, price, demand, min(0.0, gain), costs)
+            board, now = self.refilled(board, rng.choice(orders), price, demand, min(0.0, gain), costs)
             now -= costs[board.bin]
             if not board.count:
                 continue
@@ -85,23 +99,38 @@ class Columns:
 
     def starts(self, relaxed: Relaxed) -> list[tuple[float, Board]]:
         """The boards of least reduced cost."""
-        price, extra, bins = relaxed.price, relaxed.extra, self.fleet.bins
-        gains = []
-        for j, pattern in enumerate(self.master.patterns):
-            i = pattern.board.bin
-            gains.append((sum([price[k] * n for k, n in pattern.counts]) - bins[i].cost + extra[i], -j))
-        gains.sort(reverse=True)
-        return [(gain, self.master.patterns[-j].board) for gain, j in gains[:STARTS]]
+        best = nlargest(STARTS, ((gain, -j) for j, gain in enumerate(relaxed.gains)))
+        return [(gain, self.master.patterns[-j].board) for gain, j in best]
+
+    def order(self, useful: Sequence[int], price: Sequence[float]) -> list[Turn]:
+        """The dearest first, or the dearest for their area, more or less."""
+        random, areas = self.rng.random, self.areas
+        by_area = random() < 0.5
+        keys = [(-price[k] / (areas[k] if by_area else 1) * (1 + NOISE * random()), k) for k in useful]
+        return self.turns([k for _, k in sorted(keys)], price)
+
+    def turns(self, order: Sequence[int], price: Sequence[float] | None = None) -> list[Turn]:
+        found = []
+        top = 0.0 if price else float("inf")
+        for k in reversed(order):
+            area = self.areas[k]
+            if price:
+                top = max(top, price[k] / area)
+            found.append((k, area, *self.sides[k], top))
+        found.reverse()
+        return found
 
     def refilled(
         self,
         board: Board,
-        useful: list[int],
-        price: list[float],
+        order: Sequence[Turn],
+        price: Sequence[float],
         demand: Sequence[int],
         gain: float,
-        costs: list[float],
+        costs: Sequence[float],
     ) -> tuple[Board, float]:
+        """A copy with something torn out and other items laid, and what its items are worth; they are to be worth more
+        than the board costs by `gain`."""
         rng = self.rng
         board = self.moved(board)
         found = leaves(board.root)
@@ -114,19 +143,11 @@ class Columns:
                 node = node.parent
             remove(board, node)
         left = list(demand)
-        value = -EPS
+        value = 0.0
         for k in kinds_on(board):
             left[k] -= 1
             value += price[k]
-        areas = self.areas
-        if rng.random() < 0.5:
-            order = [(-price[k] * (1 + NOISE * rng.random()), k) for k in useful]
-        else:
-            order = [(-price[k] / areas[k] * (1 + NOISE * rng.random()), k) for k in useful]
-        order.sort()
-        order = [k for _, k in order]
-        self.fill(board, order, left, price, gain + costs[board.bin] - value)
-        return board, sum(price[k] for k in kinds_on(board))
+        return board, value + self.fill(board, order, left, price, gain + costs[board.bin] - value + EPS)
 
     def moved(self, board: Board) -> Board:
         """A copy of a board, now and then on a bin of another size that it fits."""
@@ -141,58 +162,47 @@ class Columns:
         return board
 
     def fill(
-        self, board: Board, order: Sequence[int], left: list[int], price: Sequence[float] = (), wanted: float = 0.0
-    ) -> None:
-        """Lay as many of the kinds in this order as find a place, at most `left` of each (which is counted down). Stop
-        when not even the best that remains could fill the free area with what is still `wanted`."""
+        self,
+        board: Board,
+        order: Sequence[Turn],
+        left: list[int],
+        price: Sequence[float] | None = None,
+        wanted: float = 0.0,
+    ) -> float:
+        """Lay as many of the kinds in this order as find a place, at most `left` of each (which is counted down); what
+        they are worth. Stop when not even the best that remains could fill the free area with what is `wanted`."""
         width, height = board.size
         free = width * height - board.area
-        areas = self.areas
-        shapes = self.shapes
-        dearest = self.dearest(order, price) if price else None
-        work = 0
-        small: list[tuple[int, int]] = []  # shapes without a place: none that is as wide and as high has one
-        for n, k in enumerate(order):
-            if dearest and free * dearest[n] < wanted:
+        longest, shortest = room_for(board)
+        value = 0.0
+        for k, area, long, short, top in order:
+            if free * top < wanted - value:
                 break
-            area = areas[k]
-            while left[k] > 0 and area <= free:
-                best, place = NOWHERE, None
-                for w, h in shapes[k]:
-                    for fw, fh in small:
-                        if w >= fw and h >= fh:
-                            break
-                    else:
-                        if board.root is not None:
-                            work += 1 + board.count // 4
-                            best, place = look(board, w, h, best, place)
-                            if place is None:
-                                small.append((w, h))
-                        else:
-                            gain = look_empty(board, w, h)
-                            if gain > best:
-                                best, place = gain, (None, None, w, h)
+            if area > free or long > longest or short > shortest:
+                continue
+            while left[k] > 0 and area <= free and long <= longest and short <= shortest:
+                place = self.place(board, k)
                 if place is None:
                     break
                 put(board, k, place)
+                longest, shortest = room_for(board)
                 left[k] -= 1
                 free -= area
-                if dearest:
-                    wanted -= price[k]
-        self.meter.work += work
+                if price:
+                    value += price[k]
+        return value
 
-    def dearest(self, order: Sequence[int], price: Sequence[float]) -> list[float]:
-        """For each place in the order the highest price of an area from there on."""
-        areas = self.areas
-        top = 0.0
-        tops = []
-        for k in reversed(order):
-            one = price[k] / areas[k]
-            if one > top:
-                top = one
-            tops.append(top)
-        tops.reverse()
-        return tops
+    def place(self, board: Board, k: int) -> Place | None:
+        self.meter.work += len(self.shapes[k]) * (1 + board.count // 4)
+        best, place = NOWHERE, None
+        for w, h in self.shapes[k]:
+            if board.root is not None:
+                best, place = look(board, w, h, best, place)
+            else:
+                gain = look_empty(board, w, h)
+                if gain > best:
+                    best, place = gain, (None, None, w, h)
+        return place
 
     def dive(self, limit: float, low: float) -> tuple[list[Board], list[int]]:
         """Boards for everything, or as many as cost less than `limit`, and the demand left."""
@@ -202,8 +212,7 @@ class Columns:
         while any(demand) and not self.meter.spent():
             hoped, rounds = (limit, ROUNDS_LATER) if boards else (self.hoped(limit, low), ROUNDS_FIRST)
             relaxed = self.enrich(demand, boards, hoped - spent, rounds)
-            beyond = spent + relaxed.value > limit + EPS and (not boards or len(self.fleet.bins) > 1)
-            if not relaxed.shares or beyond:
+            if not relaxed.shares or spent + relaxed.value > limit + EPS + self.slip():
                 break
             for board in self.chosen(relaxed, demand):
                 boards.append(board)
@@ -212,18 +221,21 @@ class Columns:
                 break
         return boards, demand
 
+    def slip(self) -> float:
+        return SLIP * self.fleet.bins[0].cost if len(self.fleet.bins) == 1 else 0.0
+
     def hoped(self, limit: float, low: float) -> float:
         """The value to bring the programme down to before a dive: what is wanted, or less while the bound is far below.
         """
         close = len(self.fleet.bins) == 1 and limit - low <= 2 * self.fleet.bins[0].cost
-        return limit if close else (limit + low) / 2
+        return limit - MARGIN * self.fleet.bins[0].cost if close else (limit + low) / 2
 
     def chosen(self, relaxed: Relaxed, demand: list[int]) -> list[Board]:
-        """Every pattern taken whole, or the one most used; what they hold is counted off the demand."""
+        """Every pattern taken whole, or the one most used and best filled; what they hold is counted off the demand."""
         whole = [(j, int(x + EPS)) for j, x in relaxed.shares if x > 1 - EPS]
         if not whole:
             rng = self.rng
-            whole = [(max(relaxed.shares, key=lambda share: share[1] * (0.8 + 0.4 * rng.random()))[0], 1)]
+            whole = [(max(relaxed.shares, key=lambda share: self.merit(*share) * (0.8 + 0.4 * rng.random()))[0], 1)]
         boards = []
         for j, times in whole:
             for _ in range(times):
@@ -231,6 +243,10 @@ class Columns:
                 if self.count_off(board, demand):
                     boards.append(board)
         return boards
+
+    def merit(self, j: int, share: float) -> float:
+        board = self.master.patterns[j].board
+        return share * (board.area / (board.size[0] * board.size[1])) ** FILLED
 
     def count_off(self, board: Board, demand: list[int]) -> int:
         """Take off the board what is no longer demanded, fill it up again, and count down the demand."""
@@ -243,5 +259,5 @@ class Columns:
                 extra = True
         if extra and board.root is not None:
             order = sorted((k for k, count in enumerate(demand) if count), key=lambda k: (-self.areas[k], k))
-            self.fill(board, order, demand)
+            self.fill(board, self.turns(order), demand)
         return board.count

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 
 from setout.plan.cutting.search.trees import Board, kinds_on
 
+DUAL, PRIMAL = 1, 4  # ways of HiGHS's simplex: when the rows' sides change, when columns come
+
 
 @dataclass(frozen=True)
 class Pattern:
@@ -22,12 +24,13 @@ class Pattern:
 @dataclass(frozen=True)
 class Relaxed:
     """`price` of each kind, `extra` of each limited bin (never positive), `shares` of the patterns used: (pattern, how
-    many), largest first."""
+    many), largest first, `gains`: what each pattern's items are worth beyond its cost."""
 
     value: float
     price: list[float]
     extra: list[float]
     shares: list[tuple[int, float]]
+    gains: list[float]
 
 
 class Master:
@@ -44,7 +47,7 @@ class Master:
         self.known: set[tuple] = set()
         self.inf = highspy.kHighsInf
         self.lp = Quiet()
-        self.lp.setOptionValue("simplex_strategy", 4)  # primal: columns come, rows stay
+        self.lp.setOptionValue("simplex_strategy", PRIMAL)
         for _ in areas:
             self.lp.addRow(0.0, self.inf, 0, [], [])
         for _ in costs:
@@ -68,6 +71,7 @@ class Master:
 
     def ask(self, demand: Sequence[int], copies: Sequence[int | None]) -> None:
         rows = len(self.areas)
+        self.lp.setOptionValue("simplex_strategy", DUAL)
         for k, count in enumerate(demand):
             self.lp.changeRowBounds(k, float(count), self.inf)
         for i, count in enumerate(copies):
@@ -75,10 +79,12 @@ class Master:
 
     def solve(self) -> Relaxed:
         self.lp.run()
+        self.lp.setOptionValue("simplex_strategy", PRIMAL)
         found = self.lp.getSolution()
         rows = len(self.areas)
         duals = [dual * self.unit for dual in found.row_dual]
         value = self.lp.getInfo().objective_function_value * self.unit
         shares = [(j, x) for j, x in enumerate(list(found.col_value)[rows:]) if x > 1e-7]
         shares.sort(key=lambda share: (-round(share[1], 6), share[0]))
-        return Relaxed(value, [max(0.0, p) for p in duals[:rows]], [min(0.0, p) for p in duals[rows:]], shares)
+        gains = [-self.unit * dual for dual in list(found.col_dual)[rows:]]
+        return Relaxed(value, [max(0.0, p) for p in duals[:rows]], [min(0.0, p) for p in duals[rows:]], shares, gains)

@@ -4,6 +4,10 @@ A place is worth the change of the sum of squared leftovers it brings (see `tree
 the end of a node's kids; beside one leaf, in the strip that the leaf leaves free; beside several narrow kids together;
 and beside the whole tree. A node may grow to take an item as long as there is room around it.
 
+How large an item may be to go somewhere doesn't depend on the item. So the places of a board are listed once, each
+with the sizes it takes, and the list stands until the board changes: most items are turned away from most places by two
+comparisons. This is the inner loop of every search, written for speed: long functions, tuples for objects.
+
 A frame is what must be known of a node to price its growth: (node, `cap` the length its kids may fill, `grow` how far
 it can widen into what is left beside it, `most` how far it can widen when the nodes above widen too, the parent's
 frame).
@@ -19,64 +23,117 @@ NOWHERE = -(1 << 400)
 
 def look(board: Board, w: int, h: int, best: int, place: Place | None) -> tuple[int, Place | None]:
     """The best place for a `w` by `h` item on a board that isn't empty, if it betters `best`."""
-    root = board.root
-    width, height = board.size
-    if root.d:
-        frame = (root, height, width - root.a, width - root.a, None)
-        along, across = h, w
-    else:
-        frame = (root, width, height - root.a, height - root.a, None)
-        along, across = w, h
-    cap, out = frame[1], frame[2]
-    if across <= out and along <= cap:
-        gain = ((out - across) * cap) ** 2 + ((cap - along) * across) ** 2 - (out * cap) ** 2
-        if gain > best:
-            best = gain
-            place = (root, 0, w, h)
-    stack = [(frame, along, across)]
-    while stack:
-        frame, along, across = stack.pop()
-        node, cap, _, most, up = frame
-        need = node.a
-        wider = across - need
-        if wider > most:  # nothing in this node can widen so far
+    rooms = board.rooms
+    if rooms is None:
+        rooms = listed(board)
+    for widest, highest, frame, beside in rooms:
+        if w > widest or h > highest:
             continue
-        free = cap - node.c
-        room = free + up[3] if up else free  # how far this node's kids can lengthen, or widen if they are nodes
-        excess = along - free
-        kids = node.kids
-        if along <= room:
+        node = frame[0]
+        along, across = (h, w) if node.d else (w, h)
+        need = node.a
+        if beside is None:
+            cap = frame[1]
+            free = cap - node.c
+            excess = along - free
+            wider = across - need
             if excess > 0:
                 gain = _lengthened(frame, along, across, excess)
             elif wider > 0:
-                gain = _widened(frame, wider) + (excess * across) ** 2 - (free * across) ** 2
+                gain = _widened(frame, wider) + across * across * (excess * excess - free * free)
             else:
-                gain = (excess * need) ** 2 + (along * wider) ** 2 - (free * need) ** 2
-            if gain > best:
-                best = gain
-                place = (node, None, w, h)
-        if wider < 0 and len(kids) > 2:
-            gain, few = _beside_several(kids, -wider, need, along, across)
-            if few and gain > best:
-                best = gain
-                place = (node, few, w, h)
+                along *= wider
+                gain = need * need * (excess * excess - free * free) + along * along
+        elif type(beside) is Node:
+            ka = beside.a
+            kc = beside.c
+            wide = kc + across - need
+            longer = along - ka
+            if wide <= 0 and longer <= 0:
+                top = need - kc
+                across *= longer
+                gain = ka * ka * (wide * wide - top * top) + across * across
+            else:
+                gain = _beside(frame, ka, kc, along, across, wide, longer)
+        elif beside == 0:
+            _, cap, out, _, _ = frame
+            gain = ((out - across) * cap) ** 2 + ((cap - along) * across) ** 2 - (out * cap) ** 2
+        elif along > beside[1]:
+            beside = node.kids[: beside[0]]
+            gain = _beside_several(beside, need, along, across)
+        else:
+            continue
+        if gain > best:
+            best = gain
+            place = (node, beside, w, h)
+    return best, place
+
+
+def listed(board: Board) -> list[tuple]:
+    """The places of a board that isn't empty: (largest x size, largest y size, frame, what beside), where several kids
+    are told by how many and by the length that fewer would do for."""
+    root = board.root
+    width, height = board.size
+    if root.d:
+        out = width - root.a
+        frame = (root, height, out, out, None)
+        rooms = [(out, height, frame, 0)]
+    else:
+        out = height - root.a
+        frame = (root, width, out, out, None)
+        rooms = [(width, out, frame, 0)]
+    if not out:
+        rooms.clear()
+    stack = [frame]
+    while stack:
+        frame = stack.pop()
+        node, cap, _, most, up = frame
+        need = node.a
+        kids = node.kids
+        free = cap - node.c
+        room = free + up[3] if up else free  # how far this node's kids can lengthen, or widen if they are nodes
+        wide = need + most
+        down = node.d
+        if room:
+            rooms.append((wide, room, frame, None) if down else (room, wide, frame, None))
+        count = len(kids)
+        if count > 2:
+            run = kids[0].a
+            for n in range(1, count - 1):
+                kid = kids[n]
+                top = need - kid.c
+                if top <= 0:
+                    break
+                fewer = run if n > 1 else 0
+                run += kid.a
+                rooms.append((top, run, frame, (n + 1, fewer)) if down else (run, top, frame, (n + 1, fewer)))
         for kid in kids:
             if kid.kids is None:
-                ka = kid.a
-                kc = kid.c
-                wide = kc + wider
-                longer = along - ka
-                if wide <= most and longer <= free:
-                    if wide <= 0 and longer <= 0:
-                        gain = (ka * wide) ** 2 + (across * longer) ** 2 - (ka * (need - kc)) ** 2
-                    else:
-                        gain = _beside(frame, ka, kc, along, across, wide, longer)
-                    if gain > best:
-                        best = gain
-                        place = (node, kid, w, h)
-            elif along <= kid.a + room:
-                stack.append(((kid, need, free, room, frame), across, along))
-    return best, place
+                top = wide - kid.c
+                if top:
+                    rooms.append((top, kid.a + free, frame, kid) if down else (kid.a + free, top, frame, kid))
+            else:
+                stack.append((kid, need, free, room, frame))
+    board.rooms = rooms
+    return rooms
+
+
+def room_for(board: Board) -> tuple[int, int]:
+    """The longest side, and the longest of the shorter sides, of what any place takes."""
+    if board.root is None:
+        return max(board.size), min(board.size)
+    rooms = board.rooms
+    if rooms is None:
+        rooms = listed(board)
+    longest = shortest = 0
+    for wide, high, _, _ in rooms:
+        if wide < high:
+            wide, high = high, wide
+        if wide > longest:
+            longest = wide
+        if high > shortest:
+            shortest = high
+    return longest, shortest
 
 
 def look_empty(board: Board, w: int, h: int) -> int:
@@ -91,6 +148,7 @@ def look_empty(board: Board, w: int, h: int) -> int:
 def put(board: Board, kind: int, place: Place) -> None:
     """Lay an item of this kind at a place that `look` found (or on an empty board: node None)."""
     node, beside, w, h = place
+    board.rooms = None
     board.count += 1
     board.area += w * h
     if node is None:
@@ -182,21 +240,14 @@ def _beside(frame: tuple, ka: int, kc: int, along: int, across: int, wide: int, 
     return change
 
 
-def _beside_several(kids: list[Node], top: int, need: int, along: int, across: int) -> tuple[int, list[Node] | None]:
-    """The change when the narrowest kids (no wider than `top`) are put together until an item fits beside them all."""
-    run = low = old = 0
-    for n, kid in enumerate(kids):
-        low = kid.c
-        if low > top:
-            return 0, None
-        run += kid.a
-        old += (kid.a * (need - low)) ** 2
-        if run >= along and n:
-            break
-    if run < along or n + 1 == len(kids):
-        return 0, None
-    few = kids[: n + 1]
-    change = ((top - low) * run) ** 2 + ((run - along) * across) ** 2 - old
+def _beside_several(few: list[Node], need: int, along: int, across: int) -> int:
+    """The change when these kids, the narrowest, are put together and an item goes beside them all."""
+    low = few[-1].c
+    run = change = 0
     for kid in few:
-        change += (kid.a * (low - kid.c)) ** 2
-    return change, few
+        ka = kid.a
+        kc = kid.c
+        run += ka
+        inside, before = low - kc, need - kc
+        change += ka * ka * (inside * inside - before * before)
+    return change + ((need - across - low) * run) ** 2 + ((run - along) * across) ** 2

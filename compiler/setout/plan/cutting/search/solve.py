@@ -23,6 +23,8 @@ FIRST = 10_000  # work of the first tries to do without a board
 MANY = 12  # items on a board from which on ...
 LONGER = 60  # ... the first tries are so much longer, for then patterns help little
 MOST = 40_000
+NEAR = 0.15  # up to this share of a board may be squeezed in among boards of few items ...
+CLOSE, FAR = 20_000, 5_000  # ... and the work it's worth, and where there is more to squeeze in
 SHARE_OF_MANY = 3.0  # work of squeezing a plan rounded from patterns, against the work of rounding it
 SWAP, TRIES = 2_000, 10  # work of a try to do with cheaper bins, and how many tries without success
 BRIMFUL, ONE = 400_000, 4_000_000  # work of a turn at filling boards without waste, and one board alone
@@ -149,13 +151,20 @@ class Search:
         limit = self.fleet.cost(self.boards) - self.step
         boards, absent = self.rounded(limit)
         search = self.squeeze(boards, absent)
-        work = (
-            (self.meter.work - start) * SHARE_OF_MANY if self.many else MOST if any(b.root for b in boards) else FIRST
-        )
-        if search.run(int(work), self.columns.see):
+        if search.run(self.patience(self.meter.work - start, boards, absent), self.columns.see):
             self.keep(search.boards)
         if len(self.fleet.bins) > 1 and not self.done:
             self.exchange()
+
+    def patience(self, rounding: int, boards: Sequence[Board], absent: Sequence[int]) -> int:
+        """The work of squeezing in what a plan rounded from patterns leaves out. Where a board holds few items only
+        little can be squeezed in, and another plan is the better try."""
+        if self.many:
+            return int(rounding * SHARE_OF_MANY)
+        if len(self.fleet.bins) == 1:
+            area = sum(self.kinds[k].area for k in absent)
+            return CLOSE if area < NEAR * boards[0].size[0] * boards[0].size[1] else FAR
+        return MOST if any(board.root for board in boards) else FIRST
 
     def exchange(self) -> None:
         """Try other bins a while, longer after every success."""

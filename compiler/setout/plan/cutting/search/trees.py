@@ -31,10 +31,10 @@ class Node:
 
 class Board:
     """One bin being cut: its index among the bins, its sizes along x and y, the area that items cover, how many they
-    are.
+    are. `rooms`: the places it has for more (see `places`), until it changes.
     """
 
-    __slots__ = ("area", "bin", "count", "root", "size", "squares")
+    __slots__ = ("area", "bin", "count", "rooms", "root", "size", "squares")
 
     def __init__(self, bin: int, size: tuple[int, int]):
         self.bin = bin
@@ -42,6 +42,7 @@ class Board:
         self.root: Node | None = None
         self.area = self.count = 0
         self.squares = -1  # not worked out yet
+        self.rooms: list[tuple] | None = None
 
     def copy(self) -> Board:
         twin = Board(self.bin, self.size)
@@ -107,6 +108,7 @@ def turn(leaf: Node) -> None:
 def remove(board: Board, node: Node) -> list[int]:
     """Take a leaf or a whole branch off the board; the kinds that were on it."""
     gone = [node] if node.kids is None else leaves(node)
+    board.rooms = None
     board.count -= len(gone)
     board.area -= sum(leaf.a * leaf.c for leaf in gone)
     parent = node.parent
