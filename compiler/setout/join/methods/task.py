@@ -128,7 +128,11 @@ def clear(task: Task, length: Fraction, how: Rule, lay: Callable[[Rule], Laid]) 
 
 def _in_the_way(task: Task, laid: Laid) -> bool:
     apart = task.practice.value("hole_apart")
-    return any(way.board == hole.board and way.hits(hole, apart) for way in laid.ways for hole in task.drilled)
+    for way in laid.ways:
+        room = way.box.grown(apart)  # once: most holes are far off
+        if any(hole.board == way.board and room.overlaps(hole.box) and way.hits(hole, apart) for hole in task.drilled):
+            return True
+    return False
 
 
 def grid(task: Task, seat: Seat, how: Rule) -> list[Vec]:
