@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 from compiling import compiled
 from joinscenes import board, codes, frac, joined, joint, method
 
 from setout.geometry import Box
+from setout.join.layout import Rule, row, shifted
 from setout.join.methods.names import clearance, pilot, screw_diameter
 from setout.practice import standard
 from setout.resolve.model import Room
@@ -214,3 +216,24 @@ def test_walls_take_screws_and_want_studs():
     away = board("cleat", (10, 58), (30, 32), (90, 91))
     assert codes(joined([away], joint("cleat", "room.back", "screws"), room=ROOM)[1]) == ["rod356"]
     assert codes(joined([SIDE, SHELF], joint("shelf", "side", method("screws", studs=True)))[1]) == ["rod396"]
+
+
+def test_of_several_alike_each_is_told_of():
+    text = """stock ply "p" { sheet 96 x 48 x 3/4 }
+    size wide 40, high 40, deep 12
+    part side of ply { upright at left; grain high; high 24-3/16 from bottom }
+    part shelf of ply { level; wide from side.right to right; repeat 3 every 12 from bottom }
+    joint shelf to side { pockets on bottom }
+    """
+    (told,) = [d for d in compiled(text).diagnostics if d.code == "rod387"]
+    assert "`shelf.3`" in told.message
+
+
+def test_a_row_that_is_set_in_keeps_its_fasteners_apart():
+    rule = Rule(Fraction(2), Fraction(8), Fraction(1), two_up_to=Fraction(6))
+    apart = Fraction(1, 2)
+    for length in (Fraction(n, 4) for n in range(4, 100)):
+        for made in list(shifted(length, rule, Fraction(1, 4), apart))[1:]:
+            offsets = row(length, made)
+            assert all(b - a >= apart for a, b in pairwise(offsets)) and offsets[0] == length - offsets[-1]
+    assert len(list(shifted(Fraction(90), rule, Fraction(1, 100_000), apart))) < 50

@@ -145,7 +145,8 @@ def test_loose_boards_are_only_cut(built):
     assert built("part a of ply { size 30 x 11; count 4 }\npart b of ply { size 9 x 9; count 1 }") == ["cut project"]
 
 
-def test_housed_parts_go_in_first_and_backs_last(compiled):
+@pytest.mark.parametrize("back", ["brads", "rabbet depth 3/8; brads", "rabbet depth 3/8; brads; glue"])
+def test_housed_parts_go_in_first_and_backs_last(compiled, back):
     plan, _ = compiled("""
 assembly case "Case" {
   size wide 24, high 30, deep 12
@@ -154,16 +155,17 @@ assembly case "Case" {
   part back_panel of ply { facing at back; wide between left_side and right_side; grain high }
   part shelf of ply { level at bottom + 10; wide between left_side and right_side; deep from front to back_panel.front }
   part kick of ply { facing at front; wide between left_side and right_side; high 3 from bottom }
-  joint back_panel to left_side, right_side { brads }
+  joint back_panel to left_side, right_side { BACK }
   joint kick to left_side, right_side { glue }
   joint shelf to left_side, right_side { dado depth 1/4; glue }
 }
 place case { at left, bottom, back }
-""")  # fmt: skip
+""".replace("BACK", back))  # fmt: skip
     scene = plan.pieces.joined.drawn.scene
     kinds = {j.id: j.methods[0].kind for j in scene.joints}
+    assert kinds[scene.joints[0].id] == back.split()[0]
     made = next(s for s in plan.order.steps if s.id.verb == "assemble")
-    assert [kinds[j] for j in made.joints] == ["dado", "glue", "brads"]
+    assert [kinds[j] for j in made.joints] == ["dado", "glue", back.split()[0]]
 
 
 def test_what_is_nailed_on_with_glue_comes_on_when_what_it_is_nailed_to_stands(compiled):

@@ -7,6 +7,7 @@ from math import cos, radians, tan
 from pathlib import Path
 
 import pytest
+from compiling import compiled
 
 from setout.practice import standard
 
@@ -62,3 +63,31 @@ def test_a_spec_overrides_any_row_by_one_value():
     assert mine.value("pocket_spacing") == 6 and mine.rows["pocket_spacing"].source == "this spec"
     assert mine.nearest("pocket_screw", Fraction(3)) == 1
     assert mine.choices("brad_lengths") == (1,)
+
+
+ALL_SORTS = """project "All sorts" { units inch }
+stock ply "3/4 plywood" { sheet 96 x 48 x 3/4; grain along 96; panel "birch-faced plywood" }
+stock lath "1x2" { stick 1-1/2 x 3/4 long 96; species "white oak" }
+room { size wide 60, high 90, deep 40; studs every 16 from left + 8 }
+assembly box "Box" { size wide 30, high 30, deep 12
+  part left_side of ply { upright at left; grain high }
+  part right_side mirrors left_side
+  part floor of ply { level at bottom; wide between left_side and right_side }
+  part lid of ply { level at top; wide between left_side and right_side; load 90 }
+  part rail of lath { across facing at back; under lid; wide between left_side and right_side }
+  part kick of ply { facing at front + 1; on floor; high 3; wide between left_side and right_side }
+  joint floor to left_side, right_side { pockets on bottom }
+  joint lid to left_side, right_side { dowels; glue }
+  joint rail to left_side, right_side, lid { screws }
+  joint kick to left_side, right_side, floor { brads } }
+place box { at left, back; bottom at 40 }
+joint box.rail to room.back { screws into studs }
+"""
+
+
+@pytest.mark.parametrize("value", ["0", "1/100000"])
+def test_no_shop_can_set_a_row_so_that_the_compiler_fails(value):
+    """Where nothing would be divided by, it is a mistake and said."""
+    for name, row in ROWS.items():
+        codes = {d.code for d in compiled(f"{ALL_SORTS}practice {{ {name} {value} }}\n").diagnostics}
+        assert ("rod201" in codes) == (row.value is None or (value == "0" and row.above_zero)), name

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 import sample
+from compiling import compiled
 from cutting_sample import planned
 from sample import plan
 
@@ -36,6 +37,17 @@ def test_a_joint_is_said_from_within_its_assembly(about):
 def test_the_diagonal_is_that_of_the_front(about):
     square = assemblies.build(about, assemblies.groups(about), {}).sheets[0].square
     assert (square.diagonal.text, square.diagonal.rounded, square.tolerance.text) == ("38-13/32", True, "1/16")
+
+
+def test_nothing_drilled_milled_or_laid_out_is_no_joinery():
+    """A cleat that goes to studs nobody has found yet is screwed, where on site they are."""
+    text = """project "T" { units inch }
+    stock ply "p" { sheet 96 x 48 x 3/4 }
+    room { size wide 120, high 96, deep 40 }
+    part cleat of ply { facing at back; high 3 from bottom + 40; wide 40 from left + 8; grain wide }
+    joint cleat to room.back { screws into studs }
+    """
+    assert joinery.build(facts(compiled(text).value, "00000000"), {}) is None
 
 
 def test_pieces_are_gathered_under_the_setting_of_the_machine(about):

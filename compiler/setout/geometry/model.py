@@ -94,6 +94,8 @@ class Box:
 
     def grown(self, by: Fraction) -> Box:
         """The box with every face moved outwards by `by`."""
+        if not by:
+            return self
         return Box(tuple(end - by for end in self.lo), tuple(end + by for end in self.hi))  # type: ignore[arg-type]
 
     def with_span(self, axis: int, lo: Fraction, hi: Fraction) -> Box:

@@ -91,15 +91,17 @@ def _told(done: list[tuple[list[Task], list[Laid]]]) -> list[Laid]:
 
 
 def _named(task: Task) -> tuple[str, str, str, str]:
-    """What the joint calls the two, and by which method it holds them."""
-    contact = task.contact
-    enters = next(side.text for side in task.joint.entering if _is(side, contact.a))
-    receives = next(side.text for side in task.joint.receiving if _is(side, contact.b))
+    """What the joint calls the two, a board by itself or the assembly it is of, and by which method it holds them."""
+    sides = ((task.joint.entering, task.contact.a), (task.joint.receiving, task.contact.b))
+    enters, receives = ("" if path is None else _called(task, some, path) for some, path in sides)
     return task.joint.id, task.method.kind, enters, receives
 
 
-def _is(side: Side, path: str | None) -> bool:
-    return side.wall is not None if path is None else path in side.boards
+def _called(task: Task, sides: Sequence[Side], path: str) -> str:
+    """Of several alike each counts for itself."""
+    text = next(side.text for side in sides if path in side.boards)
+    assembly = f"{task.joint.owner}.{text}" if task.joint.owner else text
+    return assembly if assembly in task.ground.scene.instances else path
 
 
 def _lay(task: Task, known: Known) -> Laid:

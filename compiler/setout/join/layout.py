@@ -9,6 +9,8 @@ from math import ceil, floor
 
 Offsets = tuple[Fraction, ...]
 
+MOST_SHIFTS = 32
+
 
 @dataclass(frozen=True)
 class Rule:
@@ -46,8 +48,11 @@ def row(length: Fraction, rule: Rule) -> Offsets:
 
 def shifted(length: Fraction, rule: Rule, step: Fraction, apart: Fraction) -> Iterator[Rule]:
     """The rule, then the same with the row's ends farther in by one `step` more each time: by half the spacing at most,
-    and the innermost two not less than `apart` from each other."""
+    no two closer than `apart`, and not more than `MOST_SHIFTS` times."""
     yield rule
-    most = min(rule.spacing, length - 2 * min(rule.first, length / 4) - apart) / 2
-    for n in range(1, floor(most / step) + 1 if row_count(length, rule) > 1 else 1):
-        yield replace(rule, shift=n * step)
+    first = min(rule.first, length / 4)
+    most = min(rule.spacing, length - 2 * first - apart) / 2
+    for n in range(1, min(floor(most / step), MOST_SHIFTS) + 1 if row_count(length, rule) > 1 else 1):
+        made = replace(rule, shift=n * step)
+        if (length - 2 * (first + made.shift)) / (row_count(length, made) - 1) >= apart:
+            yield made

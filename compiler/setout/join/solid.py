@@ -34,7 +34,6 @@ class Solid:
                 depth = min(depth, max(start, NONE))
         return max(depth, NONE)
 
-
     def depths(self, points: Sequence[Vec], face: Face) -> list[Fraction]:
         """Every depth there is at these points, which lie in one plane."""
         return [self.depth_at(point, face) for point in (points if self.gone else points[:1])]

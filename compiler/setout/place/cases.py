@@ -62,10 +62,11 @@ def idle_measures(project: Project, scenes: Sequence[Scene]) -> list[Diagnostic]
     be included."""
     own = next(iter(project.sources), "")
     first = replace(scenes[0], taken={})
+    if not (first.boards or first.loose):
+        return []
     return [
         problems.nothing_hangs_on(project.measures[name])
         for name, scene in zip(open_measures(project), scenes[1:])
-        if first.boards or first.loose
         if project.measures[name].span.file == own and replace(scene, taken={}) == first
     ]
 

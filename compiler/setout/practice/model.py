@@ -15,7 +15,7 @@ class Row:
     """One rule of thumb. `unit`: "in" (lengths, inches), "count", "ratio", "hours", "minutes", "degrees", "lb", "in2".
 
     One of three is given: `value`; `steps`, pairs (thickness, length or gauge; value), smallest first; or `choices`,
-    what is on sale, smallest first.
+    what is on sale, smallest first. `above_zero`: something is divided by it.
     """
 
     name: str
@@ -25,6 +25,7 @@ class Row:
     source: str
     steps: tuple[tuple[Fraction, Fraction], ...] = ()
     choices: tuple[Fraction, ...] = ()
+    above_zero: bool = False
 
 
 @dataclass(frozen=True)
@@ -32,7 +33,7 @@ class Practice:
     """Rows by name."""
 
     rows: Mapping[str, Row]
-    _nearest: dict[tuple[str, Fraction], Fraction] = field(default_factory=dict, repr=False, compare=False)
+    _nearest: dict[tuple[str, Fraction], Fraction] = field(init=False, default_factory=dict, repr=False, compare=False)
 
     def value(self, name: str) -> Fraction:
         """The row's single value. KeyError when there is no such row (our bug, not the builder's)."""
@@ -78,4 +79,4 @@ def _row(name: str, row: Mapping) -> Row:
     steps = tuple(sorted((_fraction(k), _fraction(v)) for k, v in row.get("steps", {}).items()))
     choices = tuple(sorted(map(_fraction, row.get("choices", ()))))
     value = _fraction(row["value"]) if "value" in row else None
-    return Row(name, value, row["unit"], row["means"], row["source"], steps, choices)
+    return Row(name, value, row["unit"], row["means"], row["source"], steps, choices, row.get("above_zero", False))

@@ -127,7 +127,7 @@ def _practice(files: Loaded, ctx: Context, constants: Constants) -> Practice:
                 continue
             said[name.text] = name
             value = (amounts.length if row.unit == "in" else amounts.plain)(expr, f"`{name.text}`")
-            if row.value is None or (value is not None and value < 0):
+            if row.value is None or (value is not None and (value < 0 or (row.above_zero and not value))):
                 ctx.say(problems.row_not_to_be_set(name, row, expr.span))
             elif value is not None:
                 values[name.text] = value

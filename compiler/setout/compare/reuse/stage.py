@@ -21,7 +21,6 @@ from setout.compare.reuse.trials import Pair, Trials, own_pairs
 from setout.compare.reuse.way import face_words, way
 from setout.plan.model import Plan
 
-_BETWEEN = Fraction(1, 8)  # wood to be left between a plugged hole and new work
 _MOST = 50_000_000  # pairs of things done to boards that are held against each other: a good ten seconds
 
 
@@ -97,7 +96,8 @@ def _reworked(
     kerf = min((saw.kerf for saw in project.saws), default=Fraction(0))
     was, now = cache(lambda i: face_words(old, from_[i].piece)), cache(lambda j: face_words(new, to[j].piece))
     own = own_pairs(from_, to, to_new)
-    trials = Trials(from_, to, own, unit, int(project.mark * unit), ceil(_BETWEEN * unit), narrowed)
+    apart = ceil(project.practice.value("hole_apart") * unit)
+    trials = Trials(from_, to, own, unit, int(project.mark * unit), apart, narrowed)
     total = _served(trials)
     at_own = {pair: min(count, own[pair]) for pair, count in total.items()}
     # First all that stay at their own place, so that none of these is taken for another.

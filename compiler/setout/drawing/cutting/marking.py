@@ -58,15 +58,10 @@ def words_on(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
     return _first(free, ways_on(area, label))
 
 
-def mark_on(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
-    """The mark alone; () where there is no room for that either."""
-    return _mark_alone(area, label, free)
-
-
 def words_on_leftover(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
     """Its letter and under it its size, or both in a line, or the letter alone."""
     ways = _that_fit(area.grown(-_AIR), _stacked(area, label), _one_line(area, label))
-    return _first(free, ways) or _mark_alone(area, label, free)
+    return _first(free, ways) or mark_on(area, label, free)
 
 
 def places_for_grain(area: Area, mark: Area, level: bool) -> Iterator[tuple[Point, Area]]:
@@ -149,7 +144,8 @@ def _one_line(area: Area, label: Label) -> Iterator[tuple[Word, ...]]:
         yield Word(places[0], label.mark, size, True, turned), Word(places[1], label.both, SMALL, False, turned)
 
 
-def _mark_alone(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
+def mark_on(area: Area, label: Label, free: Free) -> tuple[Word, ...]:
+    """The mark alone; () where there is no room for that either."""
     for turned, size, dx, dy in product((False, True), TIGHT, _ASIDE, _ASIDE):
         at = area.middle[0] + dx * area.wide, area.middle[1] + dy * area.high
         word = Word(at, label.mark, size, True, turned)

@@ -43,11 +43,10 @@ def order_graph(order: Order, words: Mapping[StepId, str], width: float, height:
 
     Boxes are as high as the longest words need. None when there is no program to lay them out.
     """
-    made = None
-    for lines in range(LEAST_LINES, MOST_LINES + 1):
+    made, lines = _pictures(order, words, LEAST_LINES, width, height), LEAST_LINES
+    while made is not None and lines < made.longest <= MOST_LINES:
+        lines = made.longest  # a higher box may leave other lines out, and so have more to say
         made = _pictures(order, words, lines, width, height)
-        if made is None or made.longest <= lines:
-            break
     return None if made is None else made.drawings
 
 
@@ -150,7 +149,7 @@ def _fill(canvas: Canvas, area: Area, box: Box) -> None:
 def _lines(box: Box) -> list[str]:
     """What it says beside its number."""
     room = BOX_WIDE - _number_wide(box) - 14
-    after = wrapped(f"after {', '.join(map(str, box.after))}", room, LEAST_LINES) if box.after else ()
+    after = wrapped(f"after {', '.join(map(str, box.after))}", room, MOST_LINES // 2) if box.after else ()
     return [*wrapped(box.words, room, MOST_LINES - len(after)), *after]
 
 

@@ -9,7 +9,7 @@ from setout.geometry import Vec
 from setout.join import problems
 from setout.join.methods.names import named
 from setout.join.methods.screws import inside, ways_of
-from setout.join.methods.task import Laid, Task, area, clear, crowded, grid, in_wood, rule, wrong
+from setout.join.methods.task import Laid, Task, area, clear, grid, in_wood, rule, wrong
 from setout.join.model import Bore, Fastening
 from setout.join.seats import Seat, moved
 
@@ -20,9 +20,6 @@ def lay(task: Task) -> Laid:
         return wrong(problems.not_on_a_wall(task.a, task.method))
     seat, how = task.end, rule(task, "dowel")
     length = seat.area.size(seat.long)
-    no = crowded(task, length, how)
-    if no is not None:
-        return wrong(no)
     diameter = _diameter(task, seat)
     if diameter is None:
         return Laid(narrow=problems.too_narrow(task.ground, task.method, task.a, task.b, task.contact))

@@ -12,7 +12,7 @@ from setout.geometry import Axis, Box, Face, Vec
 from setout.join import problems
 from setout.join.layout import Rule, row
 from setout.join.methods.names import named, screw_diameter
-from setout.join.methods.task import Laid, Task, Way, area, clear, crowded, in_wood, rule, seen, wrong
+from setout.join.methods.task import Laid, Task, Way, area, clear, in_wood, rule, seen, wrong
 from setout.join.model import Bore, Fastening
 from setout.join.seats import moved
 
@@ -33,9 +33,6 @@ def lay(task: Task) -> Laid:
         return wrong(problems.no_pockets_in(task.ground, task.method, task.a, thick))
     along = Axis(3 - task.end.axis - task.a.thick)
     length, how = task.end.area.size(along), _rule(task)
-    no = crowded(task, length, how)
-    if no is not None:
-        return wrong(no)
     if _narrow(task, length):
         return Laid(narrow=problems.too_narrow(task.ground, task.method, task.a, task.b, task.contact))
 

@@ -15,7 +15,6 @@ from setout.join.methods.task import (
     Way,
     area,
     clear,
-    crowded,
     driven_first,
     grid,
     in_wood,
@@ -38,9 +37,6 @@ def lay(task: Task) -> Laid:
         return wrong(problems.through_neither(task.joint, task.method, task.a, task.b))
     seat, how = driven_first(task), rule(task, "screw")
     length = seat.area.size(seat.long)
-    no = crowded(task, length, how)
-    if no is not None:
-        return wrong(no)
     return clear(task, length, how, lambda rule: _laid(task, seat, in_wood(task, seat, grid(task, seat, rule))))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from setout.diagnostics import Diagnostic
@@ -66,7 +66,7 @@ class Way:
     what: str
     source: str
     span: Span
-    finer: Callable[[], Sequence[Box]] | None = None
+    finer: Callable[[], Sequence[Box]] | None = field(default=None, compare=False)  # follows from the rest
 
     def hits(self, other: Way, apart: Fraction = Fraction(0)) -> bool:
         """Whether they run through the same wood, or leave less than `apart` between them. Boxes stand for round
@@ -120,6 +120,9 @@ def crowded(task: Task, length: Fraction, how: Rule) -> Diagnostic | None:
 def clear(task: Task, length: Fraction, how: Rule, lay: Callable[[Rule], Laid]) -> Laid:
     """What `lay` makes of the rule, the row's ends set in as far as it takes to leave wood to what is drilled already;
     as the rule has it when nothing helps."""
+    no = crowded(task, length, how)
+    if no is not None:
+        return wrong(no)
     practice, laid = task.practice, lay(how)
     step, closest = practice.value("fastener_shift"), practice.value("fastener_closest")
     tries = (laid if rule is how else lay(rule) for rule in shifted(length, how, step, closest))

@@ -29,7 +29,7 @@ def in_order(
 
 def rank(joint: Joint) -> int:
     kinds = {method.kind for method in joint.methods}
-    if kinds == {"brads", "glue"}:
+    if "brads" in kinds and kinds <= {"brads", "glue", "rabbet"}:
         return RANK["brads"]
     return min((RANK.get(kind, LAST) for kind in kinds), default=LAST)
 

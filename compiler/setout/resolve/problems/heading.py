@@ -119,6 +119,8 @@ def unknown_row(name: r.Name, known: Sequence[str]) -> Diagnostic:
 def row_not_to_be_set(name: r.Name, row: Row, span: Span) -> Diagnostic:
     if row.value is None:
         says, help = "it goes by size, in steps", "leave it as it is: one value can't stand for all its steps"
+    elif row.above_zero:
+        says, help = "not more than nothing", "write what your shop does, more than nothing"
     else:
         says, help = "less than nothing", "write what your shop does, nothing or more"
     return error(

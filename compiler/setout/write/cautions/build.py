@@ -37,7 +37,9 @@ def build(facts: Facts) -> Cautions:
     lift, alone = (facts.project.practice.value(name) for name in ("lift_alone", "sheet_alone"))
     kinds = {f.kind for f in facts.joined.fastenings}
     return Cautions(
-        sheets=any(max(p.stock.long or 0, p.stock.short) > alone for p in facts.plan.pieces.pieces),
+        sheets=any(
+            p.stock.kind == "sheet" and max(p.stock.long or 0, p.stock.short) > alone for p in facts.plan.pieces.pieces
+        ),
         sheet_alone=length(alone, facts.style),
         milled=any(board.cuts for board in facts.joined.boards.values()),
         glue="glue" in kinds,

@@ -18,7 +18,6 @@ from setout.write.facts.faces import own_face
 from setout.write.facts.paths import Where
 from setout.write.facts.sizes import Length, bored, bought, length, size
 from setout.write.facts.ticks import ticks
-from setout.write.facts.totals import totals
 from setout.write.joinery.layout import Lines, lay_out, stand_beside
 
 HOLES = ("dowel", "clearance", "pilot", "hole", "hardware")
@@ -83,13 +82,12 @@ class Joinery:
 
 
 def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Joinery | None:
-    """`drawings` by mark. None when nothing is drilled, milled or fastened."""
-    counted = totals(facts.plan)
+    """`drawings` by mark. None when nothing is drilled, milled or laid out."""
     pieces = machined(facts)
     worked = {piece.mark for piece, _ in pieces}
     others = (_machined(facts, p, None) for p in facts.plan.pieces.pieces if p.mark not in worked)
     lined = tuple(piece for piece in others if piece.lay_out)
-    if not (pieces or counted.fasteners or lined):
+    if not (pieces or lined):
         return None
     return Joinery(
         set_ups=_set_ups(facts, pieces),
