@@ -59,7 +59,8 @@ class Stuff:
 class ToMeasure:
     name: str
     title: str
-    pieces: tuple[str, ...]
+    sized: tuple[str, ...]
+    worked: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -152,8 +153,10 @@ def _glue(facts: Facts, counted: Totals) -> str:
 
 
 def _to_measure(facts: Facts, name: str) -> ToMeasure:
-    held = tuple(piece.mark for piece in facts.plan.pieces.pieces if name in piece.measures)
-    return ToMeasure(spoken(name), facts.project.measures[name].title, held)
+    pieces = facts.plan.pieces.pieces
+    sized = tuple(piece.mark for piece in pieces if name in piece.sized_by)
+    worked = tuple(piece.mark for piece in pieces if name in piece.worked_by)
+    return ToMeasure(spoken(name), facts.project.measures[name].title, sized, worked)
 
 
 def _example(facts: Facts) -> Example | None:
