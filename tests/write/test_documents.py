@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
 import sample
+from compiling import compiled
 from cutting_sample import planned
 from sample import plan
 
 from setout.geometry import face_named
 from setout.plan.order.model import Order, Reason, StepId
-from setout.write import assemblies, build_order, cautions, joinery, to_measure
+from setout.write import assemblies, build_order, cautions, drawings, job_sheet, joinery, to_measure
 from setout.write.facts import facts
 
 
@@ -31,6 +33,23 @@ def test_a_joint_is_said_from_within_its_assembly(about):
     assert [(place.owners, place.names) for place in shelf.receiving.where] == [((), ("left side", "right side"))]
     assert (shelf.places, shelf.glued, shelf.housings[0].kind) == (2, True, "dado")
     assert [(f.kind, f.count.low) for f in bottom.fasteners] == [("pockets", 4)]
+
+
+def test_overall_is_with_feet_and_banding():
+    """By hand: 12 high on feet of 1; 20 wide of which 1/32 a side is tape; 10 deep and 1/8 of lipping put on top."""
+    known = facts(compiled("""
+stock ply "p" { sheet 96 x 48 x 3/4; grain along 96 }
+hardware foot "foot" { raises 1 }
+hardware tape "tape" { edging 13/16 x 1/32 long 300 }
+hardware lipping "lipping" { edging 13/16 x 1/8 long 300 }
+size wide 20, high 12, deep 10
+part base of ply { level at bottom; band left, right with tape; band front with lipping added }
+part post of ply { upright at left + 3; high from base.top to top; deep 5 to back }
+fit 4 foot { under base; at corners; inset 2 }
+""").value, "00000000")
+    assert [one.text for one in job_sheet.build(known, None).overall] == ["20", "13", "10-1/8"]
+    drawn = {word for view in drawings.views(known).values() for word in re.findall(r">([^<>]+)</text>", view.svg)}
+    assert {"20 wide", "13 high", "10-1/8 deep"} <= drawn
 
 
 def test_the_diagonal_is_that_of_the_front(about):

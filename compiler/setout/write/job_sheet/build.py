@@ -9,7 +9,6 @@ from setout.resolve.model import Stock
 from setout.write.facts import Facts
 from setout.write.facts.lines import FastenerLine, HoleLine, fastener_lines, hole_lines
 from setout.write.facts.paths import Where, ranges, spoken
-from setout.write.facts.scenes import whole
 from setout.write.facts.sizes import Length, area, length, over_scenes, run, size
 from setout.write.facts.supply import Supply, supply
 from setout.write.facts.totals import Fitted, Material, Totals, totals
@@ -128,7 +127,7 @@ def _lengths(facts: Facts, sizes: tuple) -> tuple[Length, ...]:
 
 
 def _overall(facts: Facts) -> tuple[Length, ...]:
-    scenes = [whole(scene.joined).sizes for scene in facts.in_scenes]
+    scenes = [scene.whole.sizes for scene in facts.in_scenes]
     return tuple(over_scenes(values, facts.style) for values in zip(*scenes))
 
 
