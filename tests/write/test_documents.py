@@ -15,6 +15,7 @@ from setout.geometry import face_named
 from setout.plan.order.model import Order, Reason, StepId
 from setout.write import assemblies, build_order, cautions, drawings, job_sheet, joinery, to_measure
 from setout.write.facts import facts
+from setout.write.render import macro
 
 
 @pytest.fixture(scope="module")
@@ -54,7 +55,53 @@ fit 4 foot { under base; at corners; inset 2 }
 
 def test_the_diagonal_is_that_of_the_front(about):
     square = assemblies.build(about, assemblies.groups(about), {}).sheets[0].square
+    assert (square.side, len(square.sizes)) == ("front", 2)
     assert (square.diagonal.text, square.diagonal.rounded, square.tolerance.text) == ("38-13/32", True, "1/16")
+
+
+def test_what_is_measured_for_squareness_is_named():
+    """A drawer's box, and what lies flat, from above; one board by itself is as square as it is sawn. By hand: a box 21
+    wide (22 less 1/2 a side) by 10 long; a top 24 by 10."""
+    known = facts(compiled("""
+stock ply "p" { sheet 96 x 48 x 3/4; grain along 96 }
+hardware slide "slides, 10 in" { slides side; length 10; clearance 1/2; height 1-3/4; screws at 1, 9 }
+assembly chest "Chest" {
+  size wide 23-1/2, high 20, deep 16
+  part left_side of ply { upright at left; grain high }
+  part right_side mirrors left_side
+  part floor_panel of ply { level at bottom; wide between left_side and right_side }
+  joint floor_panel to left_side, right_side { pockets on bottom; glue }
+  opening bay { wide between left_side and right_side; high from floor_panel.top to top; deep from front to back }
+  drawers in bay {
+    heights 5, rest; slides slide; box of ply; bottom of ply in groove
+    fronts of ply inset reveal 1/16; corners pockets
+  }
+}
+assembly seat "Seat" { size wide 24, high 3/4, deep 10; part board of ply { level at bottom } }
+assembly two "Top" {
+  size wide 24, high 3/4, deep 10
+  part one of ply { level at bottom; deep 5 from front }
+  part other of ply { level at bottom; deep 5 to back }
+  joint one to other { glue }
+}
+size wide 100, high 40, deep 20
+place chest { at left, bottom, front }
+place seat { left at chest.right + 1; at bottom, front }
+place two { left at seat.right + 1; at bottom, front }
+""").value, "00000000")
+    sheets = assemblies.build(known, assemblies.groups(known), {}).sheets
+    squares = {sheet.names[0]: sheet.square for sheet in sheets if sheet.names}
+    drawer, top = squares["chest bay drawer 1"], squares["two"]
+    assert [(s.side, s.box, [one.text for one in s.sizes]) for s in (drawer, top)] == [
+        ("above", True, ["21", "10"]), ("above", False, ["24", "10"])]  # fmt: skip
+    assert (top.diagonal.text, drawer.diagonal.text) == ("26", "23-1/4")
+    assert squares["seat"] is None and squares["chest"].side == "front"
+    said = [macro("assemblies/words.html.j2", "measured", one) for one in (drawer, top, squares["chest"])]
+    assert [re.sub("<[^>]+>", "", one) for one in said] == [
+        "of the box seen from above (21 × 10)",
+        "as seen from above (24 × 10)",
+        "of the front (23-1/2 × 20)",
+    ]
 
 
 def test_pieces_are_gathered_under_the_setting_of_the_machine(about):
