@@ -183,7 +183,7 @@ def _pieces_right(cutting, pieces, fallen, found: list[str]) -> None:
             piece = by_mark[laid.mark]
             sizes = (piece.length.reserve, piece.width.reserve)
             if (laid.length, laid.width) != (sizes[::-1] if laid.turned else sizes) or laid.reserved != bool(
-                piece.measures
+                piece.sized_by
             ):
                 found.append(f"{laid.mark} {laid.copy} isn't laid as it says")
     missing = Counter({mark: count for stock in cutting.stocks for mark, count in stock.missing})

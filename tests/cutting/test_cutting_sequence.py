@@ -118,7 +118,7 @@ def test_a_narrower_stick_is_ripped_after_it_is_cut_to_length():
 def test_a_board_that_waits_for_the_tape_is_kept_a_blank():
     pieces = of_spec("sewing_wall.rod")
     plan = cutting(pieces, Budget(work=10_000)).value
-    held = {piece.mark for piece in pieces.pieces if piece.held}
+    held = {piece.mark for piece in pieces.pieces if piece.sized_by}
     laid = [one for stock in plan.stocks for s in stock.sources for one in s.laid]
     assert held and {one.mark for one in laid if one.reserved} == held
 

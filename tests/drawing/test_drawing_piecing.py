@@ -84,7 +84,7 @@ def test_a_held_size_stands_in_brackets():
     deck = s.joined(s.board("a.deck", s.box(0, 20, 0, 1, 0, 30), s.H, held=[s.D]))
     said = words(drawn(deck, measures=("bed_height",)))
     assert "(30)" in said and "20" in said
-    assert any("HELD: sizes in brackets wait for bed height" in w for w in said)
+    assert any("HELD: numbers in brackets wait for bed height" in w for w in said)
 
 
 def test_mitres_are_cut_off_the_outline_and_named():

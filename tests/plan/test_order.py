@@ -6,6 +6,8 @@ from fractions import Fraction
 
 import pytest
 
+from setout.plan.cutting.wanted import demands, wants
+
 TWO = """
 place box as first { at left, bottom, back }
 place box as second { at bottom, back; wide from first.right + 30 }
@@ -106,8 +108,58 @@ def test_held_boards_are_cut_after_the_measuring_the_others_before(compiled, bui
     assert [n.verb for n in steps["cut riser"].needs] == ["measure"]
     assert steps["cut shelf"].needs == ()
     # the shelf's size is known, not where it goes
-    assert "measure-first" in [r.kind for r in steps["set shelf"].reasons]
+    assert "measure-place" in [r.kind for r in steps["set shelf"].reasons]
     assert before(built(HELD + "order { set box before measure bed }"), "set box", "measure bed")
+
+
+HOLES_HELD = """
+measure skirt "skirting" expect 1 to 2
+place box { at left, bottom; back at back - skirt }
+part seat of ply { level; on box; wide 26 from left; deep 20 to back }
+part rail of ply { facing at back; wide 26 from left; bottom at 60; high 4 }
+joint seat to box { screws }
+part flap of ply { level; top at box.top - 4; wide between box.left_side and box.right_side; deep 10 from box.front }
+joint flap to box { pockets on bottom }
+"""
+
+
+def test_where_only_holes_hang_on_a_measure_the_board_is_cut_with_the_rest(compiled):
+    plan, _ = compiled(HOLES_HELD)
+    seat = next(piece for piece in plan.pieces.pieces if piece.boards == ("seat",))
+    assert (seat.measures, seat.sized_by, seat.worked_by) == (("skirt",), (), ("skirt",))
+    wanted = (want for demand in demands(plan.pieces) for want in wants(demand, Fraction(1, 8)))
+    assert not [member for want in wanted for member in want.members if member.reserved]
+    reasons = {f"{s.id.verb} {s.id.target}": [(r.after.verb, r.kind) for r in s.reasons] for s in plan.order.steps}
+    cut = next(step for step in plan.order.steps if step.id.verb == "cut" and (seat.mark, 1) in step.marks)
+    machined = next(step for step in plan.order.steps if step.id.verb == "machine" and (seat.mark, 1) in step.marks)
+    assert len(cut.marks) > 1 and not cut.reasons
+    assert [mark for mark, _ in machined.marks] == [seat.mark]
+    assert {(r.after.verb, r.kind) for r in machined.reasons} == {("cut", "cut-first"), ("measure", "measure-holes")}
+    assert ("measure", "measure-place") in reasons["set box"]
+
+
+def test_a_drawer_s_place_is_in_its_case(compiled):
+    """The case moves with the measure, and the drawers with it: only the case waits for that."""
+    plan, _ = compiled("""
+hardware slide "slides, 10 in" { slides side; length 10; clearance 1/2; height 1-3/4; screws at 1, 9 }
+measure skirt "skirting" expect 1 to 2
+assembly chest "Chest" {
+  size wide 24, high 20, deep 16
+  part left_side of ply { upright at left; grain high }
+  part right_side mirrors left_side
+  part floor_panel of ply { level at bottom; wide between left_side and right_side }
+  joint floor_panel to left_side, right_side { pockets on bottom; glue }
+  opening bay { wide between left_side and right_side; high from floor_panel.top to top; deep from front to back }
+  drawers in bay {
+    heights 5, rest; slides slide; box of ply; bottom of ply in groove
+    fronts of ply inset reveal 1/16; corners pockets
+  }
+}
+place chest { at left, bottom; back at back - skirt }
+""")
+    waiting = [step.id.target for step in plan.order.steps if any(r.after.verb == "measure" for r in step.reasons)]
+    assert waiting == ["chest"]
+    assert len([step for step in plan.order.steps if step.id.verb == "set"]) == 3
 
 
 def test_a_measure_once_taken_is_no_step_and_its_order_lines_rest(compiled):

@@ -9,7 +9,7 @@ from html import unescape
 import pytest
 from compiling import SPECS, compiled
 
-from setout.write import write
+from setout.write import joinery, write
 from setout.write.build_order.making import joints_made, makings
 from setout.write.facts import facts
 from setout.write.facts.turning import is_turned
@@ -215,3 +215,23 @@ def test_joints_come_in_the_order_of_making_with_what_holds_each():
         (("shelf",), ("left side", "right side"), ["pockets"], True),
         (("back panel",), ("left side", "right side"), ["brads"], False),
     ]
+
+
+def test_lines_on_a_banded_board_count_from_its_sawn_edge():
+    """They are pencilled before the banding is put on: 12 deep less 1/4 of tape, and a rail 3 deep from the front."""
+    banded = CASE.replace("left_side of ply { upright at left; grain high }",
+                          "left_side of ply { upright at left; grain high; band front with tape }")  # fmt: skip
+    banded = banded.replace("  joint shelf", """
+  part rail of ply { level at top; wide between left_side and right_side; deep 3 from front }
+  part floor_panel of ply { level at bottom; wide between left_side and right_side }
+  joint rail, floor_panel to left_side, right_side { pockets on bottom; glue }
+  joint shelf""")
+    tape = 'hardware tape "tape" { edging 13/16 x 1/4 long 300 }\n'
+    text = tape + banded + "size wide 40, high 40, deep 12\nplace case { at left, bottom, front }\n"
+    found = lines(text, "case.left_side")
+    assert [line[2:5] + line[6:7] for line in found[:3]] == [
+        ("0", "3/4", "", "floor panel"),
+        ("11-5/8", "12-3/8", "0 to 9-3/4 from front", "shelf"),
+        ("29-1/4", "30", "0 to 2-3/4 from front", "rail"),
+    ]
+    assert joinery.build(facts(made(text), ""), {}).banded

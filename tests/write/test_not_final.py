@@ -45,6 +45,20 @@ joint one, two, three to room.back { screws; only face }
 """
 
 
+MOVING_ROW = """project "Held" { units inch }
+stock ply "3/4 plywood" { sheet 96 x 48 x 23/32; grain along 96 }
+measure gap "skirting" expect 1/2 to 4-1/2
+size wide 30, high 30, deep 24
+part side of ply { upright at left; high from bottom to lid.bottom; deep 16 to back - gap; grain high }
+part side2 mirrors side
+part lid of ply { level at top; deep 22 to back }
+joint lid to side, side2 { screws through lid every 4 }
+part shelf of ply { level at bottom + 5; wide between side and side2; deep 16 to back - gap }
+part strip of ply { upright centred; on shelf; high 3; deep 6 + gap from shelf.front }
+joint strip to shelf { screws through shelf every 4 }
+"""
+
+
 def numbers(known: Facts) -> Iterator[tuple[str, Length]]:
     """All that is said of what stands where, of sizes of assemblies and drawers, and of lines to pencil."""
     yield from lengths("installing", installing.build(known, {}))
@@ -99,6 +113,17 @@ def test_drawn_numbers_are_marked_likewise():
     assert any("(not final)" in word for word in told["front"])
     assert any(word.startswith("(") for word in told["wall"])
     assert any(word.startswith("(") for word in told["shelf"])
+
+
+def test_a_hole_s_number_is_final_only_where_that_same_hole_stays():
+    """Four screws 4 in apart move by 4 in together: three of the numbers are there at both ends, for another screw."""
+    made = compiled(MOVING_ROW)
+    assert made.value is not None, made.diagnostics
+    known = facts(made.value, "")
+    pieces = drawings.drawings(known, (), lambda _: "").pieces
+    lid, shelf = (numbers_in(pieces[known.mark_of[path]]) for path in ("lid", "shelf"))
+    assert {"(15-1/2)", "(11-1/2)", "(7-1/2)", "(3-1/2)", "≈3/8"} <= set(lid)
+    assert {"(2)", "(5-1/4)", "(8-1/2)"} <= set(shelf)  # two at one end of the range, three at the other: none is final
 
 
 def written(known: Facts) -> dict[str, list[str]]:

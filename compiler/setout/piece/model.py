@@ -31,6 +31,13 @@ class Size:
         """The size that material is kept for."""
         return self.amount if self.high is None else max(self.amount, self.high)
 
+    def hangs_on(self, measures: tuple[str, ...]) -> tuple[str, ...]:
+        """Those of its piece's measures that it hangs on; all of them where no formula tells."""
+        if not self.held:
+            return ()
+        named = {name for name, _ in self.formula[1]} if self.formula is not None else set()
+        return tuple(name for name in measures if name in named) if named else measures
+
 
 @dataclass(frozen=True)
 class EdgeBand:
@@ -72,6 +79,18 @@ class Piece:
     @property
     def held(self) -> bool:
         return bool(self.measures)
+
+    @property
+    def sized_by(self) -> tuple[str, ...]:
+        """The measures that its size hangs on: it can't be cut before they are taken."""
+        sized = {*self.length.hangs_on(self.measures), *self.width.hangs_on(self.measures)}
+        return tuple(name for name in self.measures if name in sized)
+
+    @property
+    def worked_by(self) -> tuple[str, ...]:
+        """The measures that only its holes, housings and cut-outs hang on."""
+        sized = self.sized_by
+        return tuple(name for name in self.measures if name not in sized)
 
 
 @dataclass(frozen=True)

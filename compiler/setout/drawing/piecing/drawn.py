@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -74,7 +74,8 @@ def piece(
     At most `width` wide, and no higher than `height` unless its numbers and key alone need more; a piece that is worked
     on both faces may be higher by three quarters. `fastenings` of the same scene give the drill stop's settings.
     `landed` is outlined where it lies on a face that is shown. `others` is the exemplar for other values of the
-    measures that it hangs on: a number that one of them hasn't got stands in brackets. `titles` says what is fitted
+    measures that it hangs on: where a hole or cut isn't in the same place in all of them, its number stands in
+    brackets. `titles` says what is fitted
     by a bore's source. Two faces stand side by side if `abreast`, else as they come out larger.
     """
     if piece.exemplar is None:
@@ -159,8 +160,10 @@ def _drawn(job: Job, views: Sequence[_View], across: float, up: float, trial: bo
     return canvas
 
 
-def _rows_again(board: JoinedBoard, lie: Lie, shown: set[Face], first: bool) -> Mapping[str, frozenset[Fraction]]:
-    """What the tape reads along each side of the same board in another scene."""
+def _readings(
+    board: JoinedBoard, lie: Lie, shown: set[Face], first: bool
+) -> Mapping[tuple[str, Hashable], Fraction]:
+    """What the tape reads on the same board in another scene."""
     there = replace(lie, box=board.box)
     cuts = [("", cut) for cut in board.cuts if cut.face in shown]
     bores = [("", bore) for bore in board.bores if bore.face in shown]
@@ -181,7 +184,7 @@ class _View:
         self.mitres: list[tuple[Point, Mitre]] = []
         cuts, bores = [(k.letter, c) for k, c in self.cuts], [(k.letter, b) for k, b in self.bores]
         found = rows(job.board, lie, cuts, bores, first)
-        again = [_rows_again(other, lie, shown, first) for other in job.others]
+        again = [_readings(other, lie, shown, first) for other in job.others]
         self.surround = Surround(job.board, {r.side: r for r in found}, job.style, settled(found, lie, again))
 
     def draw(self, canvas: Canvas, left: float, top: float, across: float, up: float, trial: bool) -> None:

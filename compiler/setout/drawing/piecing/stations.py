@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections import Counter
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -16,11 +17,12 @@ from setout.place.model import Notch
 @dataclass(frozen=True)
 class Stop:
     """One station: `at` inches from the page's left (or bottom), its line starting `start` inches from the other.
-    `letters` are those of the work there, as the key has them."""
+    `letters` are those of the work there, as the key has them; `works` names it, in every scene alike."""
 
     at: Fraction
     start: Fraction
     letters: tuple[str, ...] = ()
+    works: tuple[Hashable, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -46,14 +48,30 @@ def rows(
     """Rows for the work on the face seen, each with its letter; with `edges_too` also for holes in the board's
     edges."""
     found: dict[str, list[tuple[Stop, str]]] = {side: [] for side in SIDES}
-    for letter, cut in cuts:
-        _box_stops(lie, cut.box, found, "cuts", (letter,))
+    named = _named((cut.kind, cut.face, cut.joint, cut.for_board) for _, cut in cuts)
+    for (letter, cut), work in zip(cuts, named):
+        _box_stops(lie, cut.box, found, "cuts", work, (letter,))
     if edges_too:
-        for notch in (f for f in board.features if isinstance(f, Notch)):
-            _box_stops(lie, notch.box, found, "notches" if notch.kind == "notch" else "cut-outs")
-    for letter, bore in bores:
-        _bore_stops(lie, letter, bore, found)
+        notches = [f for f in board.features if isinstance(f, Notch)]
+        for notch, work in zip(notches, _named(f.kind for f in notches)):
+            _box_stops(lie, notch.box, found, "notches" if notch.kind == "notch" else "cut-outs", work)
+    named = _named((bore.kind, bore.face, bore.toward, bore.source) for _, bore in bores)
+    for (letter, bore), work in zip(bores, named):
+        _bore_stops(lie, letter, bore, found, work)
     return tuple(_row(lie, side, stops) for side, stops in found.items() if stops)
+
+
+def _named(alike: Iterable[Hashable]) -> list[Hashable]:
+    """A name for each piece of work, which it has in every scene: which of how many it is of those that are alike.
+    Where a measure decides how many there are, none is told to be another scene's."""
+    kinds = list(alike)
+    counts = Counter(kinds)
+    so_far: Counter[Hashable] = Counter()
+    names: list[Hashable] = []
+    for kind in kinds:
+        names.append((kind, so_far[kind], counts[kind]))
+        so_far[kind] += 1
+    return names
 
 
 def _row(lie: Lie, side: str, stops: Iterable[tuple[Stop, str]]) -> Row:
@@ -63,13 +81,19 @@ def _row(lie: Lie, side: str, stops: Iterable[tuple[Stop, str]]) -> Row:
     for stop, _ in stops:
         known = nearest.get(stop.at, stop)
         start = (min if inward else max)(known.start, stop.start)
-        nearest[stop.at] = Stop(stop.at, start, tuple(dict.fromkeys(known.letters + stop.letters)))
+        letters = tuple(dict.fromkeys(known.letters + stop.letters))
+        nearest[stop.at] = Stop(stop.at, start, letters, tuple(dict.fromkeys(known.works + stop.works)))
     what = tuple(dict.fromkeys(w for _, w in stops))
     return Row(side, tuple(nearest[at] for at in sorted(nearest)), what)
 
 
 def _box_stops(
-    lie: Lie, box: Box, found: dict[str, list[tuple[Stop, str]]], what: str, letters: tuple[str, ...] = ()
+    lie: Lie,
+    box: Box,
+    found: dict[str, list[tuple[Stop, str]]],
+    what: str,
+    work: Hashable,
+    letters: tuple[str, ...] = (),
 ) -> None:
     """A housing's side nearest to where the tape hooks, and its ends where it stops short; of a notch both edges."""
     left, low, right, high = lie.rect(box)
@@ -78,10 +102,10 @@ def _box_stops(
         ((left, right), lie.wide, "bottom", low),
         ((low, high), lie.high, "left", left),
     ):
-        inner = [e for e in ends if 0 < e < whole]
+        inner = [(e, n) for n, e in enumerate(ends) if 0 < e < whole]
         if housing and len(inner) == 2 and _narrow(lie, box, side):
             inner = [inner[0] if lie.zero(side == "bottom") in ("left", "bottom") else inner[1]]
-        found[side] += [(Stop(e, start, letters), what) for e in inner]
+        found[side] += [(Stop(e, start, letters, ((work, n),)), what) for e, n in inner]
 
 
 def _narrow(lie: Lie, box: Box, side: str) -> bool:
@@ -90,18 +114,20 @@ def _narrow(lie: Lie, box: Box, side: str) -> bool:
     return (right - left <= high - low) == (side == "bottom")
 
 
-def _bore_stops(lie: Lie, letter: str, bore: Bore, found: dict[str, list[tuple[Stop, str]]]) -> None:
+def _bore_stops(
+    lie: Lie, letter: str, bore: Bore, found: dict[str, list[tuple[Stop, str]]], work: Hashable
+) -> None:
     x, y = lie.x(bore.at), lie.y(bore.at)
     side = lie.side(bore.toward) if bore.toward else lie.side(bore.face)
     if side is None:
-        found["top"].append((Stop(x, y, (letter,)), "holes"))
-        found["right"].append((Stop(y, x, (letter,)), "holes"))
+        found["top"].append((Stop(x, y, (letter,), (work,)), "holes"))
+        found["right"].append((Stop(y, x, (letter,), (work,)), "holes"))
         return
     what = "pockets" if bore.toward else "holes in the edge"
     along = (
-        Stop(x, lie.high if side == "top" else Fraction(0), (letter,))
+        Stop(x, lie.high if side == "top" else Fraction(0), (letter,), (work,))
         if side in ACROSS
-        else Stop(y, lie.wide if side == "right" else Fraction(0), (letter,))
+        else Stop(y, lie.wide if side == "right" else Fraction(0), (letter,), (work,))
     )
     found[side].append((along, what))
 
@@ -114,17 +140,23 @@ def value(lie: Lie, side: str, at: Fraction) -> Fraction:
     return (lie.wide if across else lie.high) - at
 
 
-def readings(found: Iterable[Row], lie: Lie) -> Mapping[str, frozenset[Fraction]]:
-    """What the tape reads at the stations of each side."""
-    return {row.side: frozenset(value(lie, row.side, stop.at) for stop in row.stops) for row in found}
+def readings(found: Iterable[Row], lie: Lie) -> Mapping[tuple[str, Hashable], Fraction]:
+    """What the tape reads for each piece of work, by side."""
+    stops = [(row.side, stop) for row in found for stop in row.stops]
+    return {(side, work): value(lie, side, stop.at) for side, stop in stops for work in stop.works}
 
 
 def settled(
-    found: Iterable[Row], lie: Lie, others: Sequence[Mapping[str, frozenset[Fraction]]]
+    found: Iterable[Row], lie: Lie, others: Sequence[Mapping[tuple[str, Hashable], Fraction]]
 ) -> Mapping[str, frozenset[Fraction]]:
-    """Those that the same board has in every other scene too."""
-    mine = readings(found, lie)
-    return {side: own.intersection(*(other.get(side, frozenset()) for other in others)) for side, own in mine.items()}
+    """What the tape reads, by side, where all the work there is found in every other scene too, and stays put: that
+    other work comes to where this was doesn't make a number final."""
+
+    def stays(side: str, stop: Stop) -> bool:
+        read = value(lie, side, stop.at)
+        return all(other.get((side, work)) == read for other in others for work in stop.works)
+
+    return {row.side: frozenset(value(lie, row.side, s.at) for s in row.stops if stays(row.side, s)) for row in found}
 
 
 def zero_face(lie: Lie, side: str) -> Face:

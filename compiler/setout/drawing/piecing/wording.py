@@ -43,7 +43,7 @@ def seen_from(board: Board, lie: Lie, measures: Iterable[str]) -> str:
         words.append(f"Banded: {_listed(board, dict.fromkeys(band.face for band in board.bands))}")
     held = ", ".join(sorted(measures))
     if held:
-        words.append(f"HELD: sizes in brackets wait for {held.replace('_', ' ')}")
+        words.append(f"HELD: numbers in brackets wait for {held.replace('_', ' ')}")
     return ". ".join(words) + "."
 
 

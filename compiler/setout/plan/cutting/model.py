@@ -34,7 +34,7 @@ class Source:
 @dataclass(frozen=True)
 class Laid:
     """One board placed: `piece` is its mark, `copy` counts the boards of that mark from 1. `length` along x, `width`
-    along y as laid. `turned` when its own length lies across. `reserved`: the piece waits for a measure; what is cut is
+    along y as laid. `turned` when its own length lies across. `reserved`: its size waits for a measure; what is cut is
     a blank of its largest size."""
 
     mark: str

@@ -68,7 +68,7 @@ def _of(pieces: Iterable[Piece], runs: Iterable[Run]) -> tuple[Run, ...]:
 def _single(piece: Piece, count: int) -> Want:
     length, width = piece.length.reserve, piece.width.reserve
     grain = {"length": "a", "width": "b"}.get(piece.grain or "")
-    return Want(length, width, grain, count, (Member(piece.mark, length, width, True, piece.held),))
+    return Want(length, width, grain, count, (Member(piece.mark, length, width, True, bool(piece.sized_by)),))
 
 
 def _run(run: Run, by_mark: Mapping[str, Piece], kerf: Fraction) -> Want:
@@ -77,7 +77,7 @@ def _run(run: Run, by_mark: Mapping[str, Piece], kerf: Fraction) -> Want:
         piece, on_a = by_mark[one.mark], one.along == "length"
         sizes = piece.length.reserve, piece.width.reserve
         a, b = sizes if on_a else sizes[::-1]
-        members.append(Member(one.mark, a, b, on_a, piece.held))
+        members.append(Member(one.mark, a, b, on_a, bool(piece.sized_by)))
         if piece.grain in ("length", "width"):
             grains.append("a" if (piece.grain == "length") == on_a else "b")
     a = sum((m.a for m in members), Fraction(0)) + kerf * (len(members) - 1)

@@ -16,19 +16,37 @@ _MEMBER = re.compile(r"(\.\d+)+$")
 @dataclass(frozen=True)
 class Batch:
     """`name` is what its steps are called: a definition, an instance, a part or a board; "" for the job's own boards.
-    `measures` must be taken before it is cut."""
+    `measures` must be taken first."""
 
     name: str
     boards: tuple[str, ...]
     measures: tuple[str, ...]
 
 
-def batches(pieces: Pieces, singled: Iterable[frozenset[str]]) -> tuple[Batch, ...]:
-    """All boards, loose ones too. Held boards stand apart from the others, each part by itself; `singled` are sets of
-    boards that an order line names, which then must not share a batch with boards that it doesn't name."""
+@dataclass(frozen=True)
+class Batches:
+    """All boards, loose ones too, in both. To be drilled, each is apart also from those it is cut with if its holes
+    hang on a measure and theirs don't."""
+
+    cut: tuple[Batch, ...]
+    machined: tuple[Batch, ...]
+
+
+def batches(pieces: Pieces, singled: Iterable[frozenset[str]]) -> Batches:
+    """What waits for a measure stands apart from the rest, each part by itself; `singled` are sets of boards that an
+    order line names, which then must not share a batch with boards that it doesn't name."""
+    lines = tuple(singled)
+    sized = {path: (piece.sized_by,) for piece in pieces.pieces for path in piece.boards}
+    worked = {path: (piece.worked_by, piece.sized_by) for piece in pieces.pieces for path in piece.boards}
+    return Batches(_batches(pieces, lines, sized), _batches(pieces, lines, worked))
+
+
+def _batches(
+    pieces: Pieces, singled: Iterable[frozenset[str]], waits: Mapping[str, tuple[tuple[str, ...], ...]]
+) -> tuple[Batch, ...]:
+    """`waits`: by board, the measures to take first, and others by which boards are told apart."""
     scene = pieces.joined.drawn.scene
     parts: dict[str, Board | LooseBoard] = {**scene.boards, **{b.path: b for b in scene.loose}}
-    measures = {path: piece.measures for piece in pieces.pieces for path in piece.boards}
     home = {path: scene.instances[part.owner].definition if part.owner else "" for path, part in parts.items()}
     lines: dict[str, list[int]] = {path: [] for path in parts}
     for i, boards in enumerate(dict.fromkeys(singled)):
@@ -36,13 +54,13 @@ def batches(pieces: Pieces, singled: Iterable[frozenset[str]]) -> tuple[Batch, .
             lines[path].append(i)
     groups: dict[tuple, list[str]] = {}
     for path, part in parts.items():
-        held = measures[path]
-        key = (home[path], held, part.definition if held else "", *lines[path])
+        held = waits[path]
+        key = (home[path], held, part.definition if any(held) else "", *lines[path])
         groups.setdefault(key, []).append(path)
     names: dict[tuple, str] = {}
     for key in sorted(groups, key=len):  # what no order line names comes first, and takes the plain name
         names[key] = _unused(_name(groups[key], parts, home), groups[key], names.values())
-    return tuple(Batch(names[key], tuple(boards), key[1]) for key, boards in groups.items())
+    return tuple(Batch(names[key], tuple(boards), key[1][0]) for key, boards in groups.items())
 
 
 def _name(boards: list[str], parts: Mapping[str, Board | LooseBoard], home: Mapping[str, str]) -> str:

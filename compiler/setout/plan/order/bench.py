@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from setout.place.model import Fitting
-from setout.plan.order.batches import Batch
+from setout.plan.order.batches import Batch, Batches
 from setout.plan.order.book import Book, waiting_for
 from setout.plan.order.draft import Draft, Priority
 from setout.plan.order.gluing import in_order, is_glued
@@ -21,15 +21,20 @@ def measure(book: Book) -> None:
         book.add(Draft(StepId("measure", name), "", Priority(0), frozenset(), (), span))
 
 
-def cut_and_machine(book: Book, batches: Iterable[Batch]) -> None:
-    """Held boards are cut after the measuring; what has holes, housings or cut-outs is machined after the sawing."""
-    for batch in batches:
+def cut_and_machine(book: Book, batches: Batches) -> None:
+    """Boards of held sizes are cut after the measuring; what has holes, housings or cut-outs is machined after the
+    sawing, and where only those hang on a measure it is this that waits for it."""
+    for batch in batches.cut:
         cut = _of_batch(book, "cut", batch, batch.boards, CUT)
-        book.measured(batch.measures, cut, book.span(batch.boards[0]))
+        book.measured(batch.measures, cut, "measure-first", book.span(batch.boards[0]))
+    for batch in batches.machined:
         machined = [p for p in batch.boards if _is_machined(book, p)]
         if machined:
+            cuts, span = dict.fromkeys(book.prepared[p] for p in machined), book.span(machined[0])
             machine = _of_batch(book, "machine", batch, machined, MACHINE)
-            book.link(cut, machine, "cut-first", book.span(machined[0]))
+            for cut in cuts:
+                book.link(cut, machine, "cut-first", span)
+            book.measured(batch.measures, machine, "measure-holes", span)
 
 
 def assemble(book: Book) -> None:
@@ -81,7 +86,7 @@ def _assemble(book: Book, thing: Thing) -> None:
     book.add(Draft(made, owner, priority, frozenset(boards), thing.within, span, marks=marks, joints=joints))
     for path in parts:
         book.link(book.prepared[path], made, waiting_for(book.prepared[path]), book.span(path))
-    book.measured(book.moving.inside(boards), made, span)
+    book.measured(book.moving.inside(boards), made, "measure-inside", span)
     for inner in thing.inner:
         book.wait_for(inner, made, span, {"assemble-first": "inner-first"})
     book.finished[thing.path] = made, "assemble-first"

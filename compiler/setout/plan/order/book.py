@@ -48,9 +48,9 @@ class Book:
     def link(self, before: StepId, after: StepId, kind: str, span: Span | None) -> None:
         self.links.append(Link(before, after, kind, span))
 
-    def measured(self, measures: Iterable[str], after: StepId, span: Span | None) -> None:
+    def measured(self, measures: Iterable[str], after: StepId, kind: str, span: Span | None) -> None:
         for name in measures:
-            self.link(StepId("measure", name), after, "measure-first", span)
+            self.link(StepId("measure", name), after, kind, span)
 
     def wait_for(self, thing: str, after: StepId, span: Span | None, renamed: dict[str, str] | None = None) -> None:
         """`after` waits until a thing is whole; `renamed` gives kinds of waiting another name."""

@@ -20,10 +20,12 @@ class Moving:
         boards = tuple(boards)
         return self._measures([self._offsets(boards, at) for _, at in self.scenes]) if boards else ()
 
-    def placing(self, boards: Iterable[str]) -> tuple[str, ...]:
-        """The measures that shift the first of the boards in the room."""
+    def placing(self, boards: Iterable[str], holder: str | None) -> tuple[str, ...]:
+        """The measures that shift the first of the boards in the room, or against a board of what holds it there."""
         first = next(iter(boards), None)
-        return self._measures([at[first] for _, at in self.scenes]) if first else ()
+        if first is None or holder is None:
+            return self._measures([at[first] for _, at in self.scenes]) if first else ()
+        return self.inside((holder, first))
 
     def _measures(self, found: list) -> tuple[str, ...]:
         """What differs from the first scene is put down to the measures that do; where one does alone, to that one."""

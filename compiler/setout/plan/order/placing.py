@@ -38,7 +38,7 @@ def _put(book: Book, thing: Thing) -> None:
     joints = tuple(dict.fromkeys(j for j, _ in thing.fastened)) if thing.apart else joints
     boards, owner = book.boards_in(thing), book.owner(thing.path)
     book.add(Draft(ident, owner, priority, frozenset(boards), thing.within, span, marks=marks, joints=joints))
-    book.measured(book.moving.placing(boards), ident, span)
+    book.measured(book.moving.placing(boards, _holder(book, thing)), ident, "measure-place", span)
     book.wait_for(thing.path, ident, span)
     if thing.apart:
         _goes_in_last(book, thing, ident)
@@ -48,6 +48,13 @@ def _put(book: Book, thing: Thing) -> None:
     sides = [book.things.of_board[side] for side in book.sides_of.get(thing.path, ()) if side in book.things.of_board]
     for unit in dict.fromkeys(book.things.unit_of[side] for side in sides):
         book.link(book.put_step(unit), ident, "runs-in", span)
+
+
+def _holder(book: Book, thing: Thing) -> str | None:
+    """A board of what a drawer, a front, a door or a shelf goes into, which stands by then: its place is in there."""
+    held_by = thing.within[:1] if thing.apart else book.sides_of.get(thing.path, ())[:1]
+    unit = next((book.things.unit_of.get(book.things.of_board.get(one, one)) for one in held_by), None)
+    return next(iter(book.boards_in(book.things.by_path[unit])), None) if unit is not None else None
 
 
 def _goes_in_last(book: Book, thing: Thing, ident: StepId) -> None:

@@ -15,6 +15,9 @@ _SHOWN = 12
 
 WHY = {
     "measure-first": "it hangs on that measure",
+    "measure-holes": "holes or cuts hang on that measure",
+    "measure-inside": "where its boards go hangs on that measure",
+    "measure-place": "its place hangs on that measure",
     "cut-first": "it takes boards that are cut there",
     "machine-first": "it takes boards that are machined there",
     "inner-first": "the one goes into the other",

@@ -2,7 +2,10 @@
 
 Kinds of reasons, the keys of their wording (a step waits for the one named):
 
-    measure-first     what hangs on a measure, a board's size or where it goes, waits for the measuring
+    measure-first     a board's size hangs on a measure: its cutting waits for the measuring
+    measure-holes     its size is known, but not all that is drilled and milled in it
+    measure-inside    where a board goes in its assembly hangs on the measure
+    measure-place     where a thing goes hangs on it
     cut-first         machining, putting together or putting in place waits for the sawing
     machine-first     putting together or in place waits for the pockets, housings and holes
     inner-first       an assembly waits for one that goes into it
@@ -20,16 +23,14 @@ Kinds of reasons, the keys of their wording (a step waits for the one named):
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from setout.piece.model import Pieces
 from setout.plan.order import bench, placing
-from setout.plan.order.batches import Batch
+from setout.plan.order.batches import Batches
 from setout.plan.order.book import Book
 from setout.plan.order.things import Things
 
 
-def structure(pieces: Pieces, things: Things, batches: Iterable[Batch]) -> Book:
+def structure(pieces: Pieces, things: Things, batches: Batches) -> Book:
     """All steps but the builder's own, with the links that follow from how the job is made."""
     book = Book(pieces, things)
     bench.measure(book)

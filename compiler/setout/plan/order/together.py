@@ -49,8 +49,9 @@ class _Together:
             if link.before.verb == "measure":
                 self.measures.setdefault(link.after, []).append(link.before.target)
         for link in book.links:  # what is drilled in a board that waits for the tape waits with it
-            if link.after.verb == "machine" and link.before in self.measures:
-                self.measures[link.after] = self.measures[link.before]
+            if link.after.verb == "machine" and link.before.verb == "cut" and link.before in self.measures:
+                own = self.measures.get(link.after, [])
+                self.measures[link.after] = list(dict.fromkeys((*self.measures[link.before], *own)))
 
     def made(self) -> tuple[dict[StepId, Draft], list[Link]]:
         alike: dict[tuple, list[Draft]] = {}

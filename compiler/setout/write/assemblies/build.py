@@ -7,16 +7,16 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from setout.drawing import Drawing
-from setout.geometry import Axis
 from setout.place.model import Fitting, Instance
 from setout.write.assemblies.groups import Group, inside, room_for_parts, stands_beside
 from setout.write.assemblies.joints import joints
-from setout.write.assemblies.model import Assemblies, Hardware, Part, Sheet, Square
+from setout.write.assemblies.model import Assemblies, Hardware, Part, Sheet
 from setout.write.assemblies.paths import within
+from setout.write.assemblies.square import square
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_face
 from setout.write.facts.paths import ranges, spoken
-from setout.write.facts.sizes import Length, bored, diagonal, length, size
+from setout.write.facts.sizes import Length, bored, length, size
 
 
 def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawing]) -> Assemblies | None:
@@ -44,7 +44,7 @@ def _sheet(facts: Facts, group: Group, drawing: Drawing | None) -> Sheet:
         sub=ranges(within(first, i.path) for i in inside(facts, first)),
         joints=joints(facts, first),
         hardware=_hardware(facts, first),
-        square=_square(facts, first),
+        square=square(facts, first),
         parts_wide=0 if drawing is None else room_for_parts(facts, drawing),
     )
 
@@ -91,19 +91,3 @@ def _kind(facts: Facts, fittings: list[Fitting]) -> Hardware:
         diameter=None if hole is None else bored(hole[0], facts.style),
         depth=None if hole is None or hole[1] is None else length(hole[1], facts.style),
     )
-
-
-def _square(facts: Facts, instance: Instance) -> Square | None:
-    """The front's diagonal; an assembly's alone, since the job's box is mostly air."""
-    if instance.box is None or not instance.path:
-        return None
-    wide, high, _ = instance.motion.own_sizes(instance.box.sizes)
-    tolerance = length(facts.project.practice.value("diagonal_tolerance"), facts.style)
-    return Square(diagonal(wide, high, facts.style), tolerance, _waits(facts, instance, (wide, high)))
-
-
-def _waits(facts: Facts, instance: Instance, front: tuple) -> bool:
-    """Whether the front is another size in another scene."""
-    boxes = [s.scene.instances[instance.path].box for s in facts.plan.pieces.joined.scenes]
-    fronts = {instance.motion.own_sizes(box.sizes)[: Axis.DEEP] for box in boxes if box is not None}
-    return fronts != {front}

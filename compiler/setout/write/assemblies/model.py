@@ -63,8 +63,12 @@ class Hardware:
 
 @dataclass(frozen=True)
 class Square:
-    """The diagonal of the front; both alike within `tolerance`. `waits` when the front hangs on a measure."""
+    """The diagonal of what is seen from `side`, "front", "above" or "side", its `sizes` those beside each other there;
+    both alike within `tolerance`. `box`: of a drawer without its front. `waits` when a size hangs on a measure."""
 
+    side: str
+    box: bool
+    sizes: tuple[Length, Length]
     diagonal: Length
     tolerance: Length
     waits: bool

@@ -73,9 +73,9 @@ class Row:
 
 @dataclass(frozen=True)
 class Later:
-    """A step that cuts boards when the rest has long been sawn: those that wait for a measure (`measured`, until then
-    there are blanks of them), or all of it because the spec says so. `others` are boards of the same step that don't
-    wait."""
+    """A step that cuts boards when the rest has long been sawn: those whose size waits for a measure (`measured`, until
+    then there are blanks of them), or all of it because the spec says so. `others` are boards of the same step that
+    don't wait."""
 
     number: int
     marks: tuple[str, ...]
@@ -105,7 +105,7 @@ def build(facts: Facts, pictures: tuple[Drawing, ...]) -> BuildOrder | None:
 
 
 def _later(facts: Facts) -> Iterable[Later]:
-    held = {piece.mark for piece in facts.plan.pieces.pieces if piece.held}
+    held = {piece.mark for piece in facts.plan.pieces.pieces if piece.sized_by}
     for step in facts.plan.order.steps:
         marks = tuple(mark for mark, _ in step.marks)
         waiting = tuple(mark for mark in marks if mark in held)

@@ -49,7 +49,7 @@ def _mm(value: Fraction, held: bool = False) -> str:
 
 
 def _reserve(facts: Facts, piece: Piece) -> str:
-    if not piece.held:
+    if not piece.sized_by:
         return ""
     sides = (piece.length.reserve, piece.width.reserve)
     return " x ".join(_shown(facts, length(side, facts.style)) for side in sides)
@@ -92,8 +92,8 @@ COLUMNS = (
     Column("thick_mm", "the same", lambda f, p: _mm(p.thick)),
     Column("grain", "length, width or any; empty: none", lambda f, p: p.grain or ""),
     Column("banding", "edges with banding, long ones run along the length; empty: none", lambda f, p: _banding(p)),
-    Column("waits_for", "measures it is held by, separated by blanks", lambda f, p: " ".join(p.measures)),
-    Column("reserve", "held pieces: length x width to keep material for", _reserve),
+    Column("waits_for", "measures its size hangs on, separated by blanks", lambda f, p: " ".join(p.sized_by)),
+    Column("reserve", "held sizes: length x width to keep material for", _reserve),
     Column("cut_from", "sources of the cutting plan with how many boards each gives; empty: not planned", _cut_from),
     Column("boards", "paths of the boards, separated by blanks", lambda f, p: " ".join(p.boards)),
 )

@@ -117,13 +117,13 @@ def _yields(facts: Facts, alike: Alike) -> tuple[Yielded, ...]:
 
 
 def _reserved(facts: Facts, cutting: Cutting) -> tuple[Reserved, ...]:
-    """Held pieces by mark, with the sources that their blanks come from."""
+    """Pieces of held sizes by mark, with the sources that their blanks come from."""
     plans = [plan for stock in cutting.stocks for plan in stock.sources]
-    held = (piece for piece in facts.plan.pieces.pieces if piece.held)
+    held = (piece for piece in facts.plan.pieces.pieces if piece.sized_by)
     return tuple(
         Reserved(
             piece.mark,
-            tuple(spoken(name) for name in piece.measures),
+            tuple(spoken(name) for name in piece.sized_by),
             tuple(spoken(p.source.id) for p in plans if any(laid.mark == piece.mark for laid in p.laid)),
         )
         for piece in held

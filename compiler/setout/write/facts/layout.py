@@ -22,11 +22,11 @@ Spot = tuple[Face, Box]
 
 @dataclass(frozen=True)
 class Landing:
-    """Where partners land on boards of one piece: `area` on `face` of the drawn board, which stands square before the
-    reader, as `box` does. `partners` as seen from the boards' own assembly, with their `marks`. `on` are the boards it
-    is on, () for all of the piece; `stand` turns the faces of the drawn board into those that each of them has in its
-    own assembly. `moves`: its ends that are elsewhere for other values of a measure. `thick` and `run` as a Board's.
-    `seen`: on a face that a drawing of the piece shows, and on the drawn board."""
+    """Where partners land on boards of one piece: `area` on `face` of the drawn board, as it is sawn, which stands
+    square before the reader, as `box` does. `partners` as seen from the boards' own assembly, with their `marks`. `on`
+    are the boards it is on, () for all of the piece; `stand` turns the faces of the drawn board into those that each of
+    them has in its own assembly. `moves`: its ends that are elsewhere for other values of a measure. `thick` and `run`
+    as a Board's. `seen`: on a face that a drawing of the piece shows, and on the drawn board."""
 
     box: Box
     thick: Axis
@@ -128,13 +128,13 @@ def _landing(
 
     assert piece.exemplar is not None
     drawn, on = piece.exemplar.board, tuple(dict.fromkeys(one.board for one in prints))
-    face, area = _moved(square, spot)
+    (face, area), box = _moved(square, spot), square.box(piece.exemplar.box)
     return Landing(
-        box=square.box(piece.exemplar.box),
+        box=box,
         thick=square.axis(drawn.thick),
         run=None if drawn.run is None else square.axis(drawn.run),
         face=face,
-        area=area,
+        area=_as_sawn(area, box, face),
         marks=tuple(dict.fromkeys(facts.mark_of[one.partner] for one in prints)),
         partners=fold(dict.fromkeys(_partner(facts, one) for one in prints)),
         on=() if len(on) == piece.count else on,
@@ -162,8 +162,15 @@ def _moves(facts: Facts, one: Footprint, by: Motion) -> Iterator[Face]:
 
 def _from_low(by: Motion, one: Footprint, box: Box) -> Box:
     """A footprint's area, turned, from the low corner of its board."""
-    area, low = by.box(one.area), by.box(box).lo
+    area, low = by.box(_as_sawn(one.area, box, one.face)), by.box(box).lo
     return Box(tuple(map(sub, area.lo, low)), tuple(map(sub, area.hi, low)))  # type: ignore[arg-type]
+
+
+def _as_sawn(area: Box, box: Box, face: Face) -> Box:
+    """Without what lies on the banding: lines are pencilled from the sawn edge, before that is put on."""
+    lo = [area.lo[k] if k == face.axis else max(area.lo[k], box.lo[k]) for k in Axis]
+    hi = [area.hi[k] if k == face.axis else max(lo[k], min(area.hi[k], box.hi[k])) for k in Axis]
+    return Box(tuple(lo), tuple(hi))  # type: ignore[arg-type]
 
 
 def _partner(facts: Facts, one: Footprint) -> tuple[str, str]:

@@ -20,7 +20,7 @@ from setout.resolve.model import Project
 from setout.units import Style
 from setout.write.facts.layout import Landing, landings
 from setout.write.facts.paths import Where, fold
-from setout.write.facts.scenes import InScene, in_scenes, whole
+from setout.write.facts.scenes import InScene, in_scenes
 from setout.write.facts.sizes import Length, over_scenes
 
 T = TypeVar("T")
@@ -68,7 +68,7 @@ class Facts:
     @cached_property
     def outline(self) -> Box | None:
         """The true outline of all that stands in place; None when nothing does."""
-        return whole(self.joined) if self.joined.boards else None
+        return self.in_scenes[-1].whole if self.in_scenes else None
 
     @cached_property
     def in_scenes(self) -> tuple[InScene, ...]:

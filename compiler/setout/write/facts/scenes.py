@@ -14,9 +14,11 @@ from setout.units import Style
 
 @dataclass(frozen=True)
 class InScene:
-    """`datum` is what positions are measured from: the room, else the job's own outline. `outlines` by unit."""
+    """`whole` is about all that stands in place, with its feet and banding; `datum` what positions are measured from,
+    the room, else that; `outlines` by unit."""
 
     joined: JoinedScene
+    whole: Box
     datum: Box
     outlines: Mapping[str, Box]
 
@@ -31,12 +33,5 @@ def in_scenes(plan: Plan, style: Style) -> tuple[InScene, ...]:
 
 def _in_scene(view: View) -> InScene:
     outlines = {unit: view.outline(boards) for unit, boards in view.units.items()}
-    return InScene(view.joined, view.scene.room or whole(view.joined), outlines)
-
-
-def whole(joined: JoinedScene) -> Box:
-    """The true outline of all boards; there must be some."""
-    boxes = [board.box for board in joined.boards.values()]
-    lo = tuple(min(box.lo[axis] for box in boxes) for axis in range(3))
-    hi = tuple(max(box.hi[axis] for box in boxes) for axis in range(3))
-    return Box(lo, hi)  # type: ignore[arg-type]
+    whole = view.outline(view.joined.boards)
+    return InScene(view.joined, whole, view.scene.room or whole, outlines)

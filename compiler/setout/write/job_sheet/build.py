@@ -9,7 +9,6 @@ from setout.resolve.model import Stock
 from setout.write.facts import Facts
 from setout.write.facts.lines import FastenerLine, HoleLine, fastener_lines, hole_lines
 from setout.write.facts.paths import Where, ranges, spoken
-from setout.write.facts.scenes import whole
 from setout.write.facts.sizes import Length, area, length, over_scenes, run, size
 from setout.write.facts.supply import Supply, supply
 from setout.write.facts.totals import Fitted, Material, Totals, totals
@@ -59,7 +58,8 @@ class Stuff:
 class ToMeasure:
     name: str
     title: str
-    pieces: tuple[str, ...]
+    sized: tuple[str, ...]
+    worked: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -127,7 +127,7 @@ def _lengths(facts: Facts, sizes: tuple) -> tuple[Length, ...]:
 
 
 def _overall(facts: Facts) -> tuple[Length, ...]:
-    scenes = [whole(scene.joined).sizes for scene in facts.in_scenes]
+    scenes = [scene.whole.sizes for scene in facts.in_scenes]
     return tuple(over_scenes(values, facts.style) for values in zip(*scenes))
 
 
@@ -152,8 +152,10 @@ def _glue(facts: Facts, counted: Totals) -> str:
 
 
 def _to_measure(facts: Facts, name: str) -> ToMeasure:
-    held = tuple(piece.mark for piece in facts.plan.pieces.pieces if name in piece.measures)
-    return ToMeasure(spoken(name), facts.project.measures[name].title, held)
+    pieces = facts.plan.pieces.pieces
+    sized = tuple(piece.mark for piece in pieces if name in piece.sized_by)
+    worked = tuple(piece.mark for piece in pieces if name in piece.worked_by)
+    return ToMeasure(spoken(name), facts.project.measures[name].title, sized, worked)
 
 
 def _example(facts: Facts) -> Example | None:

@@ -74,11 +74,13 @@ class Machined:
 
 @dataclass(frozen=True)
 class Joinery:
-    """`lined` are pieces that are only marked out: nothing is cut or drilled in them."""
+    """`lined` are pieces that are only marked out: nothing is cut or drilled in them. `banded`: some are yet
+    to be banded, and their numbers count from the sawn edge."""
 
     set_ups: tuple[SetUp, ...]
     machined: tuple[Machined, ...]
     lined: tuple[Machined, ...]
+    banded: bool
 
 
 def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Joinery | None:
@@ -93,6 +95,7 @@ def build(facts: Facts, drawings: Mapping[str, Drawing]) -> Joinery | None:
         set_ups=_set_ups(facts, pieces),
         machined=tuple(_machined(facts, piece, drawings.get(piece.mark)) for piece, _ in pieces),
         lined=lined,
+        banded=any(piece.bands for piece in facts.plan.pieces.pieces),
     )
 
 

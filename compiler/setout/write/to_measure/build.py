@@ -22,7 +22,7 @@ class Follows:
 
 @dataclass(frozen=True)
 class Measure:
-    """`follows` sizes that hang on it; `drilled` marks of pieces of known size whose holes or cuts hang on it; `stands`
+    """`follows` sizes that hang on it; `drilled` marks of pieces whose holes or cuts alone hang on it; `stands`
     what moves with it."""
 
     name: str
@@ -49,17 +49,18 @@ def _measure(facts: Facts, name: str) -> Measure:
     measure = facts.project.measures[name]
     low, high = (length(value, facts.style) for value in (measure.low, measure.high))
     follows = _follows(facts, name)
-    sized = {f.mark for f in follows}
-    pieces = (piece.mark for piece in facts.plan.pieces.pieces if name in piece.measures)
-    drilled = tuple(mark for mark in pieces if mark not in sized)
+    drilled = tuple(piece.mark for piece in facts.plan.pieces.pieces if name in piece.worked_by)
     return Measure(spoken(name), measure.title or spoken(name), low, high, follows, drilled, standing(facts, name))
 
 
 def _follows(facts: Facts, name: str) -> tuple[Follows, ...]:
     sides = (
-        (piece, side, size(value, facts.style))
+        (piece, side, value)
         for piece in facts.plan.pieces.pieces
-        if name in piece.measures
         for side, value in (("length", piece.length), ("width", piece.width))
     )
-    return tuple(Follows(piece.mark, piece.count, side, shown) for piece, side, shown in sides if shown.held)
+    return tuple(
+        Follows(piece.mark, piece.count, side, size(value, facts.style))
+        for piece, side, value in sides
+        if name in value.hangs_on(piece.measures)
+    )
