@@ -16,7 +16,7 @@ from setout.write.assemblies.paths import within
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_face
 from setout.write.facts.paths import ranges, spoken
-from setout.write.facts.sizes import Length, bored, diagonal, length, size
+from setout.write.facts.sizes import Length, bored, deep, diagonal, length, size
 
 
 def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawing]) -> Assemblies | None:
@@ -89,7 +89,7 @@ def _kind(facts: Facts, fittings: list[Fitting]) -> Hardware:
         pairs=hardware.slide is not None,
         on=tuple(dict.fromkeys((facts.mark_of[board], face) for board, face in faces)),
         diameter=None if hole is None else bored(hole[0], facts.style),
-        depth=None if hole is None or hole[1] is None else length(hole[1], facts.style),
+        depth=None if hole is None or hole[1] is None else deep(hole[1], facts.style),
     )
 
 
