@@ -214,3 +214,12 @@ def test_walls_take_screws_and_want_studs():
     away = board("cleat", (10, 58), (30, 32), (90, 91))
     assert codes(joined([away], joint("cleat", "room.back", "screws"), room=ROOM)[1]) == ["rod356"]
     assert codes(joined([SIDE, SHELF], joint("shelf", "side", method("screws", studs=True)))[1]) == ["rod396"]
+
+
+@pytest.mark.parametrize(("deep", "offered"), [(17, False), (2, True)])
+def test_screws_in_a_good_face_are_driven_from_the_other_side_where_they_reach(deep, offered):
+    seat = board("seat", (0, 30), (17, 17 + T), (0, 12), thick="high", show="top")
+    side = board("side", (0, T), (17 - deep, 17), (0, 12), thick="wide")
+    _, told = joined([seat, side], joint("seat", "side", "screws"))
+    (found,) = [d for d in told if d.code == "rod399"]
+    assert ("from the other side (`through side`)" in found.help) == offered and "plug the heads" in found.help
