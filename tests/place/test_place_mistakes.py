@@ -142,3 +142,10 @@ def test_a_loose_part_is_left_out_with_the_assembly_it_belongs_to(checked):
                     "place rack as other { left at rack.left; at bottom, back }")  # fmt: skip
     assert [d.code for d in found.diagnostics] == ["rod250"]
     assert not found.value.drawn.loose and "rack" not in found.value.drawn.instances
+
+
+def test_nothing_is_told_to_stand_proud_of_a_room(checked):
+    part = "part shelf of ply { level at bottom; wide 31 from left; deep 12 from front }"
+    for job, proud in ((JOB, True), ('room "Study" { size wide 30, high 96, deep 130 }\n', False)):
+        (found,) = checked(job + part).diagnostics
+        assert found.code == "rod263" and ("proud right" in found.help) == proud

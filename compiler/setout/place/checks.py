@@ -27,10 +27,11 @@ def stays_within(
         proud = shape.proud
     out = [(face, by) for face in ALL_FACES if face not in proud and (by := _beyond(own, face, sizes)) > 0]
     if out:
-        holder = f"`{scope.definition}`" if scope.parent else _job_called(site)
+        room = not scope.parent and not site.project.job.size
+        holder = f"`{scope.definition}`" if scope.parent else "the room" if room else "the job"
         head: Span = getattr(thing, "head", thing.span)
         path = scope.path_of(name, member)
-        site.report(problems.outside(site.style, path, holder, out, head, _bound_span(site, scope)))
+        site.report(problems.outside(site.style, path, holder, room, out, head, _bound_span(site, scope)))
     return not out
 
 
@@ -73,10 +74,6 @@ def _beyond(own: Box, face: Face, sizes: tuple[Fraction | None, ...]) -> Fractio
     if face.sign < 0:
         return -own.lo[face.axis] if size is not None else Fraction(0)
     return own.hi[face.axis] - size if size is not None else Fraction(0)
-
-
-def _job_called(site: Site) -> str:
-    return "the job" if site.project.job.size else "the room"
 
 
 def _bound_span(site: Site, scope: Scope) -> Span:
