@@ -1,9 +1,11 @@
 """What can be the matter when parts are sized and set: one function per problem, facts in, Diagnostic out."""
 
 from setout.place.problems.alike import (
+    pins_too_far_apart,
     pitch_too_small,
     repeat_does_not_fit,
     repeated_without_size,
+    shelves_do_not_fit,
     too_large,
     too_many_measures,
     too_many_members,
@@ -111,6 +113,7 @@ __all__ = [
     "opening_not_clear",
     "outside",
     "packers_wanted",
+    "pins_too_far_apart",
     "pitch_too_small",
     "place_unlike_gap",
     "repeat_does_not_fit",
@@ -118,6 +121,7 @@ __all__ = [
     "rip_too_wide",
     "said_twice",
     "same_thing",
+    "shelves_do_not_fit",
     "size_is_settled",
     "size_without_position",
     "slide_longer_than_bay",
