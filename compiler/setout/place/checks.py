@@ -66,6 +66,15 @@ def too_large_for_stock(site: Site, scene: Scene) -> None:
             _fit_sheet(site, loose.path, loose.length, loose.width, along, loose.stock, loose.span)
 
 
+def too_narrow_banding(site: Site, scene: Scene) -> None:
+    """Warns of banding that doesn't cover the edge it goes on. Boards of one part are told of once."""
+    for board in scene.boards.values():
+        for band in board.bands:
+            edge = min(board.box.size(axis) for axis in Axis if axis != band.face.axis)
+            if band.edging.edging is not None and band.edging.edging.width < edge:
+                site.report(problems.banding_too_narrow(site.style, board.path, edge, band.edging, board.head))
+
+
 # --- helpers ------------------------------------------------------------------------------------------------
 
 

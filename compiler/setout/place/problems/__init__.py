@@ -37,7 +37,13 @@ from setout.place.problems.filling import (
     slide_too_weak,
 )
 from setout.place.problems.hanging import left_out, loop, no_such_member
-from setout.place.problems.hardware import inset_missing, inset_too_large, layout_unlike_count, odd_load
+from setout.place.problems.hardware import (
+    banding_too_narrow,
+    inset_missing,
+    inset_too_large,
+    layout_unlike_count,
+    odd_load,
+)
 from setout.place.problems.holding import (
     assembly_without_size,
     nested_too_deep,
@@ -70,6 +76,7 @@ from setout.place.problems.stock import (
 
 __all__ = [
     "assembly_without_size",
+    "banding_too_narrow",
     "cutout_at_edge",
     "doors_foul",
     "drawer_too_deep",
