@@ -9,6 +9,9 @@ import pytest
 from applying import account
 from comparing import STOCKS, compared, compared_plans, shop
 
+from setout.units import Style
+from setout.write.changes.wording import trims
+
 PLACE = "level at LOW; wide 8 from left; deep 5 from front; grain wide"
 
 
@@ -276,3 +279,15 @@ def test_a_wider_window_at_an_edge_saves_a_cut():
     was = shop(f"part a of ply {{ {PLACE}; hole 1/2 at wide left + 1, deep front + 2 }}")
     (fate,) = compared(was, shop(f"part a of ply {{ {PLACE.replace('wide 8', 'wide 3')} }}")).reuse.fates
     assert [(trim.end, trim.by) for trim in fate.way.trims] == [("left", 5)]
+
+
+def test_what_a_blade_takes_not_is_planed():
+    was = shop(f"part a of ply {{ {PLACE} }}")
+    said = []
+    for wide, deep in (("7-15/16", "5"), ("7-15/16", "4"), ("7", "5")):
+        now = was.replace("wide 8 from", f"wide {wide} from").replace("deep 5 from", f"deep {deep} from")
+        (fate,) = compared(was, now).reuse.fates
+        said.append(trims(fate.way.trims, (), Style(False, Fraction(1, 32))))
+    assert re.fullmatch("plane or sand 1/16 off the (left|right)", said[0])
+    assert re.fullmatch("saw 1 off the (front|back), plane or sand 1/16 off the (left|right)", said[1])
+    assert re.fullmatch("saw 1 off the (left|right)", said[2])

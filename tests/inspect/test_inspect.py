@@ -144,6 +144,15 @@ def test_what_mends_a_sag_does():
     assert not [d for d in compiled(thick + shelf("61-1/2")).diagnostics if d.code == "rod551"]
 
 
+def test_hardly_thicker_is_no_help_against_a_sag():
+    thin = HEAD.replace("48 x 3/4", "48 x 23/32")
+    for wide, helps in (("43-1/2", False), ("61-1/2", True)):
+        checked = compiled(thin + shelf(wide))
+        (said,) = [d for d in checked.diagnostics if d.code == "rod551"]
+        assert ("make it" in said.help) == helps and "put a divider in" in said.help
+        assert (checked.value.inspected.sags[0].thickness_needed is not None) == helps
+
+
 def test_without_a_stiffness_the_span_is_told_and_no_sag():
     text = shelf().replace("of ply", "of bare")
     (one,) = found(text).sags

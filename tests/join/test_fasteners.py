@@ -237,3 +237,12 @@ def test_a_row_that_is_set_in_keeps_its_fasteners_apart():
             offsets = row(length, made)
             assert all(b - a >= apart for a, b in pairwise(offsets)) and offsets[0] == length - offsets[-1]
     assert len(list(shifted(Fraction(90), rule, Fraction(1, 100_000), apart))) < 50
+
+
+@pytest.mark.parametrize(("deep", "offered"), [(17, False), (2, True)])
+def test_screws_in_a_good_face_are_driven_from_the_other_side_where_they_reach(deep, offered):
+    seat = board("seat", (0, 30), (17, 17 + T), (0, 12), thick="high", show="top")
+    side = board("side", (0, T), (17 - deep, 17), (0, 12), thick="wide")
+    _, told = joined([seat, side], joint("seat", "side", "screws"))
+    (found,) = [d for d in told if d.code == "rod399"]
+    assert ("from the other side (`through side`)" in found.help) == offered and "plug the heads" in found.help

@@ -171,6 +171,17 @@ def test_lumber_in_millimetres():
     ]
 
 
+def test_lumber_dressed_to_other_sizes_is_lumber_all_the_same():
+    """45 x 45 and 45 x 95 mm are common sizes of what is called 2x2 and 2x4. Common practice, no source."""
+    bare = "part,length,width,qty,material\nLeg,700,45,4,2x2 pine\nRail,900,95,2,2x4 pine\n"
+    assert stocks(bare) == [("pine_2x2", "stick 45 x 45 long 2400"), ("pine_2x4", "stick 95 x 1-1/2in long 2400")]
+    assert "pine_2x2: no thickness is said, 45 mm was written" in told(bare)
+    assert "pine_2x4: no thickness is said, 1-1/2 in was written" in told(bare)
+    thick = "part,length,width,thickness,material\nLeg,700,45,45,2x2 pine\n"
+    assert stocks(thick) == [("pine_2x2", "stick 45 x 45 long 2400")] and "no thickness" not in told(thick)
+    assert stocks(thick.replace("700,45", "700,60"))[0][1].startswith("sheet")
+
+
 def test_a_sheet_is_made_to_hold_its_boards():
     table = "part,length,width,grain\ntop,120,30,\nback,40,60,across\n"
     assert "sheet 122 x 48 x 3/4" in made(table).value.text and "122 x 48 in was written" in told(table)

@@ -142,3 +142,19 @@ def test_a_loose_part_is_left_out_with_the_assembly_it_belongs_to(checked):
                     "place rack as other { left at rack.left; at bottom, back }")  # fmt: skip
     assert [d.code for d in found.diagnostics] == ["rod250"]
     assert not found.value.drawn.loose and "rack" not in found.value.drawn.instances
+
+
+def test_nothing_is_told_to_stand_proud_of_a_room(checked):
+    part = "part shelf of ply { level at bottom; wide 31 from left; deep 12 from front }"
+    for job, proud in ((JOB, True), ('room "Study" { size wide 30, high 96, deep 130 }\n', False)):
+        (found,) = checked(job + part).diagnostics
+        assert found.code == "rod263" and ("proud right" in found.help) == proud
+
+
+@pytest.mark.parametrize(("width", "told"), [("1/2", True), ("11/16", True), ("3/4", False), ("13/16", False)])
+def test_banding_narrower_than_the_edge_is_warned_of_once(checked, width, told):
+    tape = f'hardware tape "birch edging" {{ edging {width} x 1/32 long 300 }}\n'
+    part = "part shelf of ply { level; repeat 3 high between floor and lid; band front, left with tape }\n"
+    ends = "part floor of ply { level at bottom }\npart lid of ply { level at top }\n"
+    found = checked(JOB + tape + ends + part).diagnostics
+    assert [(d.code, d.severity) for d in found] == ([("rod287", Severity.WARNING)] if told else [])

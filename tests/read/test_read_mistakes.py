@@ -231,3 +231,22 @@ def test_everyday_words_stand_for_words_of_the_grammar():
 
     literals = grammar_table().literals
     assert all(meant in literals for meant in MEANT.values())
+
+
+@pytest.mark.parametrize(
+    ("text", "help"),
+    [
+        ("size wide 20, high 30 deep 12", "is a comma missing? `30, deep`"),
+        ("part a of ply { level; band front left with tape }", "is a comma missing? `front, left`"),
+        ("part a of ply { level; bottom at 4 feet 6 }", "write `4'6\"`"),
+        ("part a of ply { level; bottom at 4 feet 6-1/2 inches }", "write `4'6-1/2\"`"),
+        ("part a of ply { level; bottom at 4 ft 6 in }", "write `4'6\"`"),
+        ("part a of ply { level; bottom at 6 inches }", "write `6in`"),
+        ("part a of ply { level; bottom at 4 ft }", "write `4ft`"),
+        ("part a of ply { level at 4 feet", "write `4ft`"),
+        ("size wide 4 feet", "write `4ft`"),
+    ],
+)
+def test_what_is_written_as_it_is_spoken_is_put_right(text, help):
+    assert help in [d.help for d in checked(text).diagnostics]
+    assert "is a comma missing" not in str(checked("size wide 20, high").diagnostics)

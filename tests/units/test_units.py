@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setout.units import Style, exact, inches_per, known_units, printed, said, say
+from setout.units import Style, drilled, exact, inches_per, known_units, printed, said, say, sunk
 
 INCH = Style(False, F(1, 32))
 MM = Style(True, F(5, 127))
@@ -54,6 +54,25 @@ def test_an_unknown_unit_is_a_key_error():
 def test_a_length_prints(value, style, text):
     assert said(value, style) == text
     assert say(value, style) == text.rsplit(" ", 1)[0]
+
+
+@pytest.mark.parametrize(
+    ("value", "drill", "hole"),
+    [
+        (5 * F(5, 127), "5 mm", "5 mm"),
+        (F(15, 2) * F(5, 127), "7.5 mm", "7.5 mm"),
+        (F(127, 2) * F(5, 127), "2-1/2", "2-1/2"),  # 63.5 mm, and exact in inches
+        (F(11, 64), "11/64", "≈3/16"),
+        (F(33, 10) * F(5, 127), "≈1/8", "≈1/8"),
+    ],
+)
+def test_what_is_drilled_prints_as_the_bit_is_sold(value, drill, hole):
+    style = Style(False, F(1, 16))
+    assert [p.text if p.exact else f"≈{p.text}" for p in (drilled(value, style), sunk(value, style))] == [drill, hole]
+
+
+def test_a_metric_job_has_its_bits_in_tenths():
+    assert [drilled(value, MM).text for value in (5 * F(5, 127), F(11, 64))] == ["5", "4.4"]
 
 
 @given(lengths, styles)

@@ -7,8 +7,10 @@ from html import unescape
 
 from compiling import compiled
 
-from setout.write import drawings
+from setout.write import drawers, drawings, joinery
 from setout.write.facts import facts
+from setout.write.facts.lines import hole_lines
+from setout.write.facts.totals import totals
 
 TALL = """project "Tall" { units inch; mark to 1/32 }
 stock ply "3/4 ply" { sheet 96 x 48 x 3/4; grain along 96 }
@@ -39,3 +41,15 @@ def test_a_board_with_very_many_holes_is_drawn_as_large_as_a_page_lets_it_be():
     said = [unescape(word) for word in re.findall(r">([^<>]+)</text>", side.svg)]
     assert "hole for shelf pin, 5 mm, 2 rows of 53, 32 mm apart" in " ".join(said)
     assert "every 32 mm" in said
+
+
+def test_bits_sold_in_millimetres_have_one_size_on_every_page_of_a_job_in_inches():
+    known = facts(compiled(TALL).value, "")
+    side = drawings.drawings(known, (), lambda _: "").pieces[known.mark_of["case.left_side"]]
+    said = [unescape(word) for word in re.findall(r">([^<>]+)</text>", side.svg)]
+    assert "5 mm" in said and "10 mm" in said
+    (holes,) = [one for one in joinery.build(known, {}).set_ups if one.kind == "hardware"]
+    assert (holes.across.text, holes.depth.text, holes.across.rounded) == ("5 mm", "10 mm", False)
+    assert drawers.build(known, {}).shelves[0].every.text == "32 mm"
+    (line,) = [one for one in hole_lines(known, totals(known.plan).bores) if one.kind == "hardware"]
+    assert line.diameter.text == "5 mm"

@@ -15,7 +15,7 @@ from setout.geometry import face_named
 from setout.plan.order.model import Order, Reason, StepId
 from setout.write import assemblies, build_order, cautions, drawings, job_sheet, joinery, to_measure
 from setout.write.facts import facts
-from setout.write.render import macro
+from setout.write.render import macro, render
 
 
 @pytest.fixture(scope="module")
@@ -148,6 +148,14 @@ def test_boards_that_the_saw_leaves_for_later_are_named_with_their_step():
 def test_tall_boxes_that_stand_free_are_named(about):
     """ASTM F2057-23: 27 in and up; check-values section 9, row R."""
     assert cautions.build(about).tall == ("left", "right")
+
+
+def test_a_job_without_drawers_is_not_warned_of_loaded_ones(about):
+    for drawers in (False, True):
+        told = replace(cautions.build(about), drawers=drawers)
+        page = render("cautions/page.html.j2", d=told, metric=False, title="Job")
+        assert ("a loaded drawer pulled out or" in page) == drawers
+    assert not cautions.build(about).drawers
 
 
 def test_a_box_joined_to_a_wall_is_not():

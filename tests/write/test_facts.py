@@ -9,7 +9,7 @@ from sample import plan
 
 from setout.units import Style
 from setout.write.facts.paths import Where, fold, ranges
-from setout.write.facts.sizes import Count, decimal, diagonal, length
+from setout.write.facts.sizes import Count, bought, decimal, diagonal, length
 from setout.write.facts.totals import totals
 
 INCH = Style(False, F(1, 32))
@@ -68,3 +68,10 @@ def test_totals_of_the_sample():
     assert [(b.kind, b.count) for b in t.bores] == [("pocket", Count(8, 8))]
     assert [(f.kind, f.gauge, f.length, f.count.low) for f in t.fasteners] == [("pockets", 8, F(5, 4), 8)]
     assert t.glue == 4 * 12 * F(23, 32)
+
+
+def test_a_dowel_made_in_millimetres_is_bought_by_them_in_every_job():
+    eight, half = 8 * F(5, 127), F(1, 2)
+    assert [bought(one, style).text for one in (eight, half) for style in (INCH, MM)] == [
+        "8 mm", "8 mm", "1/2", "1/2 in (13 mm)"
+    ]  # fmt: skip

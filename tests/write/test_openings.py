@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+from dataclasses import replace
 from fractions import Fraction as F
 from importlib.resources import files
 
@@ -16,6 +17,7 @@ from setout.write import assemblies, buy_list, cautions, drawers, installing, pi
 from setout.write.drawings import drawings
 from setout.write.facts import facts
 from setout.write.job import build as job
+from setout.write.render import render
 
 WEIGHED = """
 project "Two cases" { units inch; mark to 1/32 }
@@ -200,6 +202,18 @@ def test_the_buy_list_is_a_table_too(sewing):
     assert list(rows[0]) == list(buy_list.COLUMNS)
     assert len(rows) == sum(len(counter.rows) for counter in made.counters)
     assert sum(F(row["cost"]) for row in rows if row["cost"]) == sewing.plan.buying.total
+
+
+def test_the_page_of_weights_speaks_of_one_thing_as_one_and_of_drawers_where_there_are_some(weighed):
+    made = weights.build(weighed)
+    one, several = (
+        render("weights/page.html.j2", d=replace(made, light=n, drawers=n > 1), metric=True)
+        for n in (1, 2)
+    )
+    assert f"1 more thing is lighter than {made.light_from}. " in one and "A climbing child can bring" in one
+    assert f"2 more things are lighter than {made.light_from} each. " in several
+    assert "A climbing child or a drawer pulled out can bring" in several
+    assert not made.drawers and not made.doors
 
 
 def test_a_row_that_stands_on_another_is_counted_with_it_and_the_page_says_so(sewing):

@@ -59,7 +59,7 @@ class Sag:
     first: float | None
     lasting: float | None
     allowed: float
-    thickness_needed: Fraction | None
+    thickness_needed: Fraction | None  # None also where that is hardly more than it has: no sheet is sold so
     longest_span: Fraction | None
     strip: Fraction | None
 

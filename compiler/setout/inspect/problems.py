@@ -38,12 +38,13 @@ def sags_too_much(view: View, sag: Sag, also: int, board: Board) -> Diagnostic:
     more = f" (and {also} like it)" if also else ""
     at = _load(view, sag.load)
     make = warning if sag.said else note
+    less = "" if sag.said else "say what it carries with `load`, if it is less"
     return make(
         "rod551" if sag.said else "rod552",
         f"`{sag.board}` would sag {_sag(view, sag.lasting)} under {at}{more}",
         board.head,
         f"it {over} {said(sag.span, view.style)}; {_sag(view, sag.allowed)} is the limit, a 144th of that",
-        help=_mend(view, sag) + ("" if sag.said else "; say what it carries with `load`, if it is less"),
+        help="; ".join(way for way in (_mend(view, sag), less) if way),
     )
 
 

@@ -23,6 +23,7 @@ from setout.strength import (
 
 _FOOT = Fraction(144)  # square inches in a square foot
 _STEP = Fraction(1, 16)
+_WORTH = Fraction(1, 8)  # less than so much more is no other board: sheets are sold in such steps, and a bit thin
 
 
 def sags(view: View) -> tuple[Sag, ...]:
@@ -48,6 +49,7 @@ def _sag(view: View, board: Board, way: Bridged) -> Sag:
         if lasting > allowed:
             psf = float(load)
             thick = _up(thickness_needed(way.span, psf, modulus, None, way.ends, creep))  # type: ignore[arg-type]
+            thick = thick if thick >= board.box.size(Axis.HIGH) + _WORTH else None
             longest = longest_span(modulus, board.box.size(Axis.HIGH), load, None, way.ends, creep)
             strip = _strip(view, board, way, per_inch)
     return Sag(

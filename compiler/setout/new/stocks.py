@@ -10,7 +10,7 @@ from math import ceil
 from setout.new.amounts import thickness_in
 from setout.new.model import Amount, Stock
 from setout.new.names import cleaned, stock_named
-from setout.new.woods import nominal, solid
+from setout.new.woods import Nominal, nominal, solid
 from setout.practice import standard
 from setout.units import inches_per
 
@@ -47,8 +47,12 @@ class Pile:
         thick = self.thick or (named.thick if named else _USUAL_THICK[unit])
         said = "" if alone and self.material else f", {thick.text} {thick.unit}"
         title = (self.material or "boards") + said
-        guessed = self.thick is None and named is None
-        if stick := self.stick():
+        stick = self.stick()
+        less = named is not None and stick is not None and inches(stick) - inches(named.width) > _NEAR
+        guessed = self.thick is None and (named is None or less)
+        if guessed and named and stick and named.sawn[0] == named.sawn[1]:
+            thick = stick  # a 2x2 is square, dressed to whatever size
+        if stick:
             needed = ceil(self.length / inches_per(unit))
             long = next((one for one in _USUAL_LONG[unit] if one >= needed), needed)
             return Stock(name, title, thick, long, 0, None, guessed, False, stick)
@@ -64,9 +68,15 @@ class Pile:
             thick = self.thick is None or abs(inches(self.thick) - inches(named.thick)) <= _NEAR
             over = most - inches(named.width)
             near = widest if 0 < abs(over) <= _NEAR else named.width
-            return near if thick and over <= _NEAR else None
+            return near if thick and over <= _NEAR else widest if self.dressed_less(named, most) else None
         fits = solid(self.material) and len(self.widths) == 1 and most <= _WIDEST_STICK
         return widest if fits else None
+
+    def dressed_less(self, named: Nominal, width: Fraction) -> bool:
+        """All of one size between the dressed one and that of the name, as where a 2x4 is 45 x 95 mm."""
+        bounds = [(inches(one) - _NEAR, full) for one, full in zip((named.width, named.thick), named.sawn)]
+        thick = inches(self.thick or named.thick)
+        return len(self.widths) == 1 and all(low <= is_ <= full for is_, (low, full) in zip((width, thick), bounds))
 
     def doubt(self) -> str:
         """Why what by its name is no sheet was made one all the same."""

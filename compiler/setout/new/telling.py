@@ -56,7 +56,7 @@ def _of_stock(stock: Stock, unit: str) -> Iterator[str]:
     if stock.doubt:
         yield f"{stock.name}: {stock.doubt}: a sheet was written; a stick is `stick WIDTH x THICKNESS long LENGTH`"
     if stock.guessed:
-        yield f"{stock.name}: no thickness is said, {stock.thick.text} {unit} was written"
+        yield f"{stock.name}: no thickness is said, {_length(stock.thick)} was written"
     if stock.larger and not stock.stick:
         size = f"{stock.long} x {stock.wide} {unit}"
         yield f"{stock.name}: the usual sheet, trimmed, doesn't hold its boards, {size} was written"

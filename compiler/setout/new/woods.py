@@ -28,12 +28,13 @@ _SHEET = re.compile(
 
 @dataclass(frozen=True)
 class Nominal:
-    """`name` as in 1x6; `rest` of the material's name without it."""
+    """`name` as in 1x6; `rest` of the material's name without it. `sawn`: width and thickness by name, in inches."""
 
     name: str
     rest: str
     width: Amount
     thick: Amount
+    sawn: tuple[int, int]
 
 
 def nominal(material: str) -> Nominal | None:
@@ -45,7 +46,7 @@ def nominal(material: str) -> Nominal | None:
     if wide < thick or (thick == 4 and wide > 6):
         return None  # 4x8 is rather a sheet, in feet
     rest = f"{material[: found.start()]} {material[found.end() :]}".strip()
-    return Nominal(f"{thick}x{wide}", rest, _inches(_WIDE[wide]), _inches(_THICK[thick]))
+    return Nominal(f"{thick}x{wide}", rest, _inches(_WIDE[wide]), _inches(_THICK[thick]), (wide, thick))
 
 
 def solid(material: str) -> bool:

@@ -27,10 +27,11 @@ def stays_within(
         proud = shape.proud
     out = [(face, by) for face in ALL_FACES if face not in proud and (by := _beyond(own, face, sizes)) > 0]
     if out:
-        holder = f"`{scope.definition}`" if scope.parent else _job_called(site)
+        room = not scope.parent and not site.project.job.size
+        holder = f"`{scope.definition}`" if scope.parent else "the room" if room else "the job"
         head: Span = getattr(thing, "head", thing.span)
         path = scope.path_of(name, member)
-        site.report(problems.outside(site.style, path, holder, out, head, _bound_span(site, scope)))
+        site.report(problems.outside(site.style, path, holder, room, out, head, _bound_span(site, scope)))
     return not out
 
 
@@ -65,6 +66,15 @@ def too_large_for_stock(site: Site, scene: Scene) -> None:
             _fit_sheet(site, loose.path, loose.length, loose.width, along, loose.stock, loose.span)
 
 
+def too_narrow_banding(site: Site, scene: Scene) -> None:
+    """Warns of banding that doesn't cover the edge it goes on. Boards of one part are told of once."""
+    for board in scene.boards.values():
+        for band in board.bands:
+            edge = min(board.box.size(axis) for axis in Axis if axis != band.face.axis)
+            if band.edging.edging is not None and band.edging.edging.width < edge:
+                site.report(problems.banding_too_narrow(site.style, board.path, edge, band.edging, board.head))
+
+
 # --- helpers ------------------------------------------------------------------------------------------------
 
 
@@ -73,10 +83,6 @@ def _beyond(own: Box, face: Face, sizes: tuple[Fraction | None, ...]) -> Fractio
     if face.sign < 0:
         return -own.lo[face.axis] if size is not None else Fraction(0)
     return own.hi[face.axis] - size if size is not None else Fraction(0)
-
-
-def _job_called(site: Site) -> str:
-    return "the job" if site.project.job.size else "the room"
 
 
 def _bound_span(site: Site, scope: Scope) -> Span:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from setout.geometry import Axis, Face
 from setout.place import amounts, problems
@@ -12,7 +13,7 @@ from setout.place.express import count as counted
 from setout.place.found import end
 from setout.place.shapes import repeat_axis, repeat_of
 from setout.place.site import Scope, Site
-from setout.resolve.model import RepeatDef
+from setout.resolve.model import RepeatDef, ShelvesDef
 from setout.source import Span
 from setout.values import Value
 
@@ -78,6 +79,9 @@ def _divided(site: Site, scope: Scope, name: str, repeat: RepeatDef, axis: Axis,
 
 def _pitched(site: Site, scope: Scope, name: str, repeat: RepeatDef, axis: Axis, n: int, size: Value) -> Work:
     assert repeat.pitch is not None
+    filling = next((one for one in scope.body.shelves if one.part == name), None)
+    if filling is not None:
+        yield from _shelves(site, scope, filling, n, size)
     pitch = yield from above_zero(site, scope, repeat.pitch, f"how far apart `{name}` stands")
     start = amounts.zero(Face(axis, -1).word, repeat.span)
     if repeat.start is not None:
@@ -86,3 +90,39 @@ def _pitched(site: Site, scope: Scope, name: str, repeat: RepeatDef, axis: Axis,
         site.report(problems.pitch_too_small(site.style, name, pitch.amount, size.amount, repeat.pitch.span))
         raise Poisoned
     return Row(start, None, pitch)
+
+
+def _shelves(site: Site, scope: Scope, filling: ShelvesDef, n: int, size: Value) -> Work:
+    """Reports shelves of which there is no room for so many in their opening. Nobody wrote the pitch that they stand
+    at: it is what the openings between them come to."""
+    bay, style, name = filling.opening[0], site.style, filling.part
+    ends = []
+    for sign in (-1, 1):
+        ends.append((yield from end(scope, bay, 0, Axis.HIGH, sign, filling.head)))
+    gap = ends[1].amount - ends[0].amount
+    if filling.pitch is None or filling.start is None:
+        if n * size.amount > gap:
+            site.report(problems.repeat_does_not_fit(style, name, n, size.amount, gap, filling.head))
+            raise Poisoned
+        return
+    holes = yield from above_zero(site, scope, filling.pitch, "how far apart the pin holes are")
+    start = yield from length(site, scope, filling.start)
+    most = _most_on_pins(gap, size.amount, holes.amount, start.amount - ends[0].amount, n)
+    if most < n:
+        at = filling.pitch.span
+        site.report(
+            problems.shelves_do_not_fit(style, name, n, most, holes.amount, gap, filling.head)
+            if most
+            else problems.pins_too_far_apart(style, name, holes.amount, gap, at, filling.head)
+        )
+        raise Poisoned
+
+
+def _most_on_pins(gap: Fraction, size: Fraction, holes: Fraction, start: Fraction, n: int) -> int:
+    """How many shelves, `n` at most, clear one another and the floor when each comes down to the next hole; `start`
+    of the row above the floor."""
+    for many in range(n, 0, -1):
+        each = (gap - many * size) / (many + 1)
+        if (each + size) // holes * holes >= size and start + (each - start) // holes * holes >= 0:
+            return many
+    return 0

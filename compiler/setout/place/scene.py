@@ -102,6 +102,7 @@ def scene_of(
     scene = fill(site, _scene(site, draft, joined), scopes_met)
     if not site.has("rod268"):
         checks.too_large_for_stock(site, scene)
+        checks.too_narrow_banding(site, scene)
     return scene, site
 
 

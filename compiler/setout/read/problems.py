@@ -185,6 +185,10 @@ def unit_apart(span: Span, amount: str, unit: str) -> Diagnostic:
     return error("rod122", f"The unit `{unit}` stands apart from its number", span, help=f"write `{amount}{unit}`")
 
 
+def unit_in_words(span: Span, text: str, meant: str) -> Diagnostic:
+    return error("rod122", f"`{_short(text)}` is no length", span, "spelled out", help=f"write `{_short(meant)}`")
+
+
 def by_without_blanks(span: Span, text: str, spaced: str) -> Diagnostic:
     return error("rod115", f"`{text}` is read as one number", span, help=f"put blanks round the x: `{spaced}`")
 
@@ -273,9 +277,11 @@ def misspelt(span: Span, text: str, near: Sequence[str]) -> Diagnostic:
 # --- statements ------------------------------------------------------------------------------------------
 
 
-def unexpected(span: Span, found: str, expected: str, after: str) -> Diagnostic:
+def unexpected(span: Span, found: str, expected: str, after: str, listed: str = "") -> Diagnostic:
+    """`listed`: how the two words would go on as a list."""
     behind = f" after {after}" if after else ""
-    return error("rod110", f"Expected {expected}{behind}", span, f"found {found}")
+    help = f"is a comma missing? `{_short(listed)}`" if listed else ""
+    return error("rod110", f"Expected {expected}{behind}", span, f"found {found}", help=help)
 
 
 def run_together(span: Span, found: str, after: str) -> Diagnostic:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import floor
 
 _MM = Fraction(5, 127)  # inches in a millimetre
+_FINE = Fraction(1, 64)  # the steps in which drills are sold
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,25 @@ def say(value: Fraction, style: Style) -> str:
 def said(value: Fraction, style: Style) -> str:
     """The printed length with its unit: `22-9/16 in`, `≈18 mm`."""
     return f"{say(value, style)} {'mm' if style.metric else 'in'}"
+
+
+def drilled(value: Fraction, style: Style) -> Printed:
+    """A drill's diameter, as drills are sold: `5 mm` (`as_metric`), else in 64ths of an inch or tenths of a millimetre,
+    whatever the mark."""
+    return sunk(value, Style(style.metric, _MM / 10 if style.metric else _FINE))
+
+
+def sunk(value: Fraction, style: Style) -> Printed:
+    """How deep a hole is, or how far one is from the next: `32 mm` (`as_metric`), else to the mark."""
+    odd = None if style.metric else as_metric(value)
+    return printed(value, style) if odd is None else Printed(odd, True, Fraction(0))
+
+
+def as_metric(value: Fraction) -> str | None:
+    """`5 mm`, with its unit, for what is made in millimetres: exact in halves of one, and not in 64ths of an inch."""
+    if (value / _MM * 2).denominator != 1 or (value / _FINE).denominator == 1:
+        return None
+    return f"{_decimal(value / _MM)} mm"
 
 
 def exact(value: Fraction) -> str:

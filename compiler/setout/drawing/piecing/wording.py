@@ -10,10 +10,9 @@ from setout.drawing.piecing.laying import Lie
 from setout.drawing.piecing.machining import Kind
 from setout.geometry import Axis, Face
 from setout.place.model import Board, Mitre
-from setout.units import Style, exact, printed, said, say
+from setout.units import Printed, Style, drilled, printed, said, say, sunk
 
 MANY = 5  # holes in a row, from which on the distance between them is worth saying
-MILLIMETRE = Fraction(5, 127)
 _KINDS = {
     "pocket": "pocket hole",
     "clearance": "screw hole",
@@ -96,11 +95,11 @@ def _pitched(kind: Kind, board: Board, style: Style) -> str:
 def pitch(step: Fraction, style: Style) -> str:
     """A step that may be laid off again and again, so never rounded: in the job's unit, else in the other one with its
     name, else ""."""
-    own = printed(step, style)
+    own = sunk(step, style)
     if own.exact:
         return own.text
-    other = Style(not style.metric, Fraction(1, 16) if style.metric else MILLIMETRE)
-    return said(step, other) if printed(step, other).exact else ""
+    inches = Style(False, Fraction(1, 16))
+    return said(step, inches) if style.metric and printed(step, inches).exact else ""
 
 
 def _plain(path: str) -> str:
@@ -124,7 +123,13 @@ def _and(words: list[str]) -> str:
 def depth(kind: Kind, style: Style) -> str:
     if kind.what == "pocket":
         return "slanting"
-    return "right through" if kind.depth is None else say(kind.depth, style)
+    if kind.depth is None:
+        return "right through"
+    return say(kind.depth, style) if kind.cuts else _marked(sunk(kind.depth, style))
+
+
+def _marked(p: Printed) -> str:
+    return p.text if p.exact else "≈" + p.text
 
 
 def driven(kind: Kind, style: Style) -> str:
@@ -163,6 +168,4 @@ def across(kind: Kind, style: Style) -> str:
     """A housing's width in the builder's marks; a drill's size as it is sold, not rounded to them."""
     if kind.cuts:
         return say(kind.size, style)
-    if style.metric:
-        return say(kind.size, Style(True, Fraction(1, 254)))
-    return exact(kind.size) if kind.size.denominator <= 64 else say(kind.size, style)
+    return _marked(drilled(kind.size, style))

@@ -96,9 +96,11 @@ def wrong(diagnostic: Diagnostic) -> Laid:
 def seen(task: Task, path: str, face: Face) -> Iterator[Diagnostic]:
     """That heads or pockets come to lie in the face that is to be seen. In what a `drawers` clause is made into they
     may."""
-    driven = task.ground.board(path)
+    driven, second = (task.a, task.b) if path == task.a.path else (task.b, task.a)
     if driven.show == face and task.joint.owner not in task.ground.drawers:
-        yield problems.good_face_pierced(task.joint, task.method, task.a, task.b, driven, face)
+        through = task.ground.solids[second.path].box.size(face.axis)
+        turnable = through < max(task.practice.choices("screw_lengths"))
+        yield problems.good_face_pierced(task.joint, task.method, driven, second, face, turnable)
 
 
 def rule(task: Task, kind: str, **more: Fraction) -> Rule:

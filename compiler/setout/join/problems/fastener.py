@@ -117,15 +117,15 @@ def no_studs_here(method: Method, a: Board, b: Board) -> Diagnostic:
     )
 
 
-def good_face_pierced(joint: Joint, method: Method, a: Board, b: Board, driven: Board, face: Face) -> Diagnostic:
-    second = b if driven is a else a
+def good_face_pierced(
+    joint: Joint, method: Method, driven: Board, second: Board, face: Face, turnable: bool
+) -> Diagnostic:
+    """`turnable`: it can be driven through `second` just as well."""
     if method.kind == "pockets":
         help = f"write `pockets on {face.opposite.word}`, or leave `on` out: the face that isn't shown takes them then"
     else:
-        help = (
-            f"plug the heads, drive them from the other side (`through {written(joint, second)}`), or use pockets,"
-            " dowels or a housing"
-        )
+        other = f"drive them from the other side (`through {written(joint, second)}`), " if turnable else ""
+        help = f"plug the heads, {other}or use pockets, dowels or a housing"
     return note(
         "rod399",
         f"{method.kind.capitalize()} show in the good face of `{driven.path}`",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from setout.geometry import Axis
+from setout.geometry import Axis, Face
 from setout.place import problems
 from setout.place.filling.ground import Ground, ground_of
 from setout.place.filling.made import Made
@@ -54,6 +54,29 @@ def clear_of_parts(site: Site, scene: Scene, scope: Scope) -> None:
                 shared = board.box.shared(known.box)
                 assert shared is not None
                 site.report(
-                    problems.opening_not_clear(site.style, known.path, path, shared.sizes, opening.span, board.head)
+                    problems.opening_not_clear(
+                        site.style, known.path, path, shared.sizes, _ends(ground, path), opening.span, board.head
+                    )
                 )
                 break
+
+
+def _ends(ground: Ground, path: str) -> tuple[str, str, str] | None:
+    """The axis on which the opening loses least when it ends at that board, and its two ends then. None where nothing
+    would be left of it, or the board has no name in its assembly."""
+    board, prefix = ground.own(path), f"{ground.scope.path}." if ground.scope.path else ""
+    if board is None or not path.startswith(prefix):
+        return None
+    name, ways = path.removeprefix(prefix), []
+    around = ground.scene.instances.get(ground.scope.path)
+    whole = around.motion.own_sizes(around.box.sizes) if around is not None and around.box is not None else (None,) * 3
+    for axis in Axis:
+        low, high = ground.box.lo[axis], ground.box.hi[axis]
+        start = "…" if low else Face(axis, -1).word
+        end = Face(axis, 1).word if high == whole[axis] else "…"
+        for face, left in ((Face(axis, -1), board.lo[axis] - low), (Face(axis, 1), high - board.hi[axis])):
+            ends = (start, f"{name}.{face.word}") if face.sign < 0 else (f"{name}.{face.word}", end)
+            hidden = face == Face(Axis.DEEP, 1)  # what is put in comes from the front: not past a board
+            if left > 0:
+                ways.append(((not hidden, left / (high - low)), (axis.word, *ends)))
+    return max(ways, key=lambda way: way[0])[1] if ways else None

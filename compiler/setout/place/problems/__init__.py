@@ -1,9 +1,11 @@
 """What can be the matter when parts are sized and set: one function per problem, facts in, Diagnostic out."""
 
 from setout.place.problems.alike import (
+    pins_too_far_apart,
     pitch_too_small,
     repeat_does_not_fit,
     repeated_without_size,
+    shelves_do_not_fit,
     too_large,
     too_many_measures,
     too_many_members,
@@ -35,7 +37,13 @@ from setout.place.problems.filling import (
     slide_too_weak,
 )
 from setout.place.problems.hanging import left_out, loop, no_such_member
-from setout.place.problems.hardware import inset_missing, inset_too_large, layout_unlike_count, odd_load
+from setout.place.problems.hardware import (
+    banding_too_narrow,
+    inset_missing,
+    inset_too_large,
+    layout_unlike_count,
+    odd_load,
+)
 from setout.place.problems.holding import (
     assembly_without_size,
     nested_too_deep,
@@ -68,6 +76,7 @@ from setout.place.problems.stock import (
 
 __all__ = [
     "assembly_without_size",
+    "banding_too_narrow",
     "cutout_at_edge",
     "doors_foul",
     "drawer_too_deep",
@@ -111,6 +120,7 @@ __all__ = [
     "opening_not_clear",
     "outside",
     "packers_wanted",
+    "pins_too_far_apart",
     "pitch_too_small",
     "place_unlike_gap",
     "repeat_does_not_fit",
@@ -118,6 +128,7 @@ __all__ = [
     "rip_too_wide",
     "said_twice",
     "same_thing",
+    "shelves_do_not_fit",
     "size_is_settled",
     "size_without_position",
     "slide_longer_than_bay",

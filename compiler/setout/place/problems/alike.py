@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from setout.diagnostics import Diagnostic, error
+from setout.diagnostics import Diagnostic, Label, error
 from setout.geometry import Axis
 from setout.place.problems.words import amount
 from setout.source import Span
 from setout.units import Style
+
+_MM = Fraction(5, 127)  # inches in a millimetre
 
 
 def repeat_does_not_fit(style: Style, name: str, n: int, size: Fraction, gap: Fraction, at: Span) -> Diagnostic:
@@ -18,6 +20,31 @@ def repeat_does_not_fit(style: Style, name: str, n: int, size: Fraction, gap: Fr
         at,
         f"they take {amount(style, n * size)}, the gap is {amount(style, gap)}",
         help=f"{max(int(gap / size), 0)} at most stand in it, with nothing between them",
+    )
+
+
+def shelves_do_not_fit(
+    style: Style, name: str, n: int, most: int, holes: Fraction, gap: Fraction, at: Span
+) -> Diagnostic:
+    return error(
+        "rod264",
+        f"{n} of `{name}` don't fit",
+        at,
+        f"the opening is {amount(style, gap)} high, with pin holes every {amount(style, holes)}",
+        help=f"{most} at most stand in it, each at a hole of its own and clear of the next",
+    )
+
+
+def pins_too_far_apart(style: Style, name: str, holes: Fraction, gap: Fraction, at: Span, head: Span) -> Diagnostic:
+    metric = not style.metric and holes.denominator == 1 and holes * _MM < gap / 2
+    ask = f"was `{holes}mm` meant?" if metric else "say a smaller one: pin holes are often `32mm` apart"
+    return error(
+        "rod272",
+        f"Pin holes every {amount(style, holes)} are too far apart for `{name}`",
+        at,
+        f"the opening is {amount(style, gap)} high",
+        Label(head, "these shelves come down to the next hole"),
+        help=ask,
     )
 
 

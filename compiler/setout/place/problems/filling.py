@@ -168,15 +168,19 @@ def item_too_large(
     )
 
 
-def opening_not_clear(style: Style, bay: str, board: str, shared: Sizes, at: Span, head: Span) -> Diagnostic:
+def opening_not_clear(
+    style: Style, bay: str, board: str, shared: Sizes, ends: tuple[str, str, str] | None, at: Span, head: Span
+) -> Diagnostic:
+    """`ends`: the axis on which the opening is best cut short, and what it then goes from and to."""
     wide, high, deep = (amount(style, size) for size in shared)
+    cut = f"`{ends[0]} from {ends[1]} to {ends[2]}`" if ends else ""
     return error(
         "rod301",
         f"`{board}` stands in the opening `{bay}`",
         at,
         f"{wide} x {high} x {deep} of it",
         Label(head, "this part"),
-        help="end the opening at that part: `deep from front to back_panel.front`",
+        help=f"end the opening at that part: {cut}" if ends else "move the one or the other",
     )
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from setout.diagnostics import Diagnostic, error
+from setout.diagnostics import Diagnostic, Label, error, warning
 from setout.geometry import Axis
 from setout.place.problems.words import amount
 from setout.resolve.model import Hardware
 from setout.source import Span
-from setout.units import Style
+from setout.units import Style, exact, said
 
 
 def layout_unlike_count(hardware: Hardware, n: int, layout: str, want: int, at: Span) -> Diagnostic:
@@ -54,3 +54,21 @@ def inset_too_large(
         f"it is {amount(style, size)} {axis.word}",
         help="an inset of less than half the board",
     )
+
+
+def banding_too_narrow(style: Style, path: str, edge: Fraction, tape: Hardware, at: Span) -> Diagnostic:
+    assert tape.edging is not None
+    width, thick = (_fine(style, size) for size in (tape.edging.width, edge))
+    return warning(
+        "rod287",
+        f"`{tape.name}` is too narrow for the edges of `{path}`",
+        at,
+        f"they are {thick} wide",
+        Label(tape.span, f"{width} wide"),
+        help="banding is bought a little wider than the board is thick, and trimmed flush; or band with another",
+    )
+
+
+def _fine(style: Style, value: Fraction) -> str:
+    """So that two sizes that differ by less than the mark don't read alike."""
+    return said(value, Style(True, Fraction(1, 254))) if style.metric else f"{exact(value)} in"

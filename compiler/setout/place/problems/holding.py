@@ -28,18 +28,19 @@ def place_unlike_gap(
 
 
 def outside(
-    style: Style, path: str, holder: str, stands: Sequence[tuple[Face, Fraction]], at: Span, around: Span
+    style: Style, path: str, holder: str, room: bool, stands: Sequence[tuple[Face, Fraction]], at: Span, around: Span
 ) -> Diagnostic:
-    """`stands`: by how much it stands out at each face."""
+    """`stands`: by how much it stands out at each face. `room`: the holder is the room, with its walls."""
     out = ", ".join(f"{amount(style, by)} at the {face.word}" for face, by in stands)
     faces = ", ".join(face.word for face, _ in stands)
+    meant = f"; if it is meant to stand out, a part says `proud {faces}`"
     return error(
         "rod263",
         f"`{path}` stands out of {holder}",
         at,
         f"by {out}",
         Label(around, f"{holder} ends here"),
-        help=f"move it or make it smaller; if it is meant to stand out, a part says `proud {faces}`",
+        help="move it or make it smaller" + ("" if room else meant),
     )
 
 

@@ -21,6 +21,7 @@ from setout.read.repair.words import (
     no_such_function,
     rests,
     unit_apart,
+    unit_in_words,
 )
 
 REPAIRS: tuple[Repair, ...] = (
@@ -30,6 +31,7 @@ REPAIRS: tuple[Repair, ...] = (
     glued_by,
     mixed_apart,
     depth_unsaid,
+    unit_in_words,
     unit_apart,
     no_such_function,
     rests,

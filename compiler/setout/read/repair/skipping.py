@@ -27,10 +27,17 @@ def unexpected(parse: Parse, at: int) -> int:
         parse.tell(problems.cannot_begin(parse.span(token), found_words(token), words))
     else:
         expected, before = expected_words(machine.expected(), machine.table), parse.before
-        parse.tell(
-            problems.unexpected(parse.span(token), found_words(token), expected, found_words(before) if before else "")
-        )
+        after = found_words(before) if before else ""
+        parse.tell(problems.unexpected(parse.span(token), found_words(token), expected, after, _listed(parse, token)))
     return skip(parse, at)
+
+
+def _listed(parse: Parse, token: Token) -> str:
+    """`front, left`, where a comma between the two words is all that is missing."""
+    if not parse.before or token.types[0] in ("_SEP", "RBRACE", "$END"):
+        return ""
+    comma = any(parse.machine.bridge(terminal, ("COMMA",), 1) for terminal in token.types)
+    return f"{parse.before.text}, {token.text}" if comma else ""
 
 
 def skip(parse: Parse, at: int) -> int:

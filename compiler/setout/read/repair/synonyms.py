@@ -20,5 +20,8 @@ MEANT = {
     "width": "wide",
 }
 
+UNITS = {"feet": "ft", "foot": "ft", "ft": "ft", "inch": "in", "inches": "in"}
+"""Units as they are spoken, each with what the grammar has for it."""
+
 FILLERS = ("to",)
 """What may go with such a word: `next to`."""

@@ -8,7 +8,7 @@ from setout.diagnostics.suggest import nearest
 from setout.read import problems
 from setout.read.parse import Parse
 from setout.read.repair.skipping import skip
-from setout.read.repair.synonyms import FILLERS, MEANT
+from setout.read.repair.synonyms import FILLERS, MEANT, UNITS
 from setout.read.tokens import Token
 from setout.units import known_units
 
@@ -99,6 +99,32 @@ def glued_by(parse: Parse, at: int) -> int | None:
         return None
     parse.tell(problems.by_glued(parse.span(token), token.text))
     return skip(parse, at)
+
+
+def unit_in_words(parse: Parse, at: int) -> int | None:
+    """`4 feet 6`, `6 inches`."""
+    token, before = parse.tokens[at], parse.before
+    unit = UNITS.get(token.text)
+    if not (unit and before and before.number and not before.number.unit):
+        return None
+    value, meant, end = before.number.value, before.text + unit, at
+    after = parse.tokens[at + 1]
+    if unit == "ft" and after.number and not after.first and before.text.isdigit():
+        end = at + 2 if UNITS.get(parse.tokens[at + 2].text) == "in" else at + 1
+        inches = after.text.rstrip('"')
+        value, unit, meant = value * 12 + after.number.value, "in", f"{before.text}'{inches}\""
+    elif token.text in known_units:
+        return None  # `4 ft`: only apart
+    where = parse.span(before).to(parse.span(parse.tokens[end]))
+    parse.tell(problems.unit_in_words(where, f"{before.text} {_spoken(parse, at, end)}", meant))
+    _, start, stop = parse.machine.values[-1]
+    number = replace(before.number, value=value, unit=unit, span=where)
+    parse.machine.values[-1] = (replace(before, number=number), start, stop)
+    return end + 1
+
+
+def _spoken(parse: Parse, at: int, end: int) -> str:
+    return " ".join(token.text for token in parse.tokens[at : end + 1])
 
 
 def unit_apart(parse: Parse, at: int) -> int | None:

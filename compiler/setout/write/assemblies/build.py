@@ -16,7 +16,7 @@ from setout.write.assemblies.square import square
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_face
 from setout.write.facts.paths import ranges, spoken
-from setout.write.facts.sizes import Length, bored, length, size
+from setout.write.facts.sizes import Length, bored, deep, length, size
 
 
 def build(facts: Facts, groups: tuple[Group, ...], drawings: Mapping[str, Drawing]) -> Assemblies | None:
@@ -89,5 +89,5 @@ def _kind(facts: Facts, fittings: list[Fitting]) -> Hardware:
         pairs=hardware.slide is not None,
         on=tuple(dict.fromkeys((facts.mark_of[board], face) for board, face in faces)),
         diameter=None if hole is None else bored(hole[0], facts.style),
-        depth=None if hole is None or hole[1] is None else length(hole[1], facts.style),
+        depth=None if hole is None or hole[1] is None else deep(hole[1], facts.style),
     )

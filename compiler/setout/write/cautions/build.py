@@ -30,6 +30,7 @@ class Cautions:
     tall_from: Length
     lift: str
     lift_kg: str
+    drawers: bool
 
 
 def build(facts: Facts) -> Cautions:
@@ -49,6 +50,7 @@ def build(facts: Facts) -> Cautions:
         tall_from=length(TALL, facts.style),
         lift=decimal(lift, 0),
         lift_kg=decimal(lift * KILOGRAMS, 0),
+        drawers=bool(facts.scene.banks),
     )
 
 

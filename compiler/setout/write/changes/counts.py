@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from setout.compare.model import Changes, Delta
-from setout.units import Style, exact
+from setout.units import Style, as_metric, exact
 from setout.write.changes.model import Table
 from setout.write.facts.measures import heavy
-from setout.write.facts.sizes import MM, area, decimal, run
+from setout.write.facts.sizes import area, decimal, run
 
 _PLAIN = {
     "boards": "boards",
@@ -67,9 +67,8 @@ def _what(delta: Delta) -> str:
 
 
 def _drill(diameter: Fraction) -> str:
-    """As the drill is sold: in millimetres where they come out even and 64ths of an inch don't."""
-    metric = (diameter * MM).denominator == 1 and 64 % diameter.denominator
-    return f"{exact(diameter * MM)} mm" if metric else f"{exact(diameter)} in"
+    """As the drill is sold."""
+    return as_metric(diameter) or f"{exact(diameter)} in"
 
 
 def _amount(delta: Delta, value: Fraction, style: Style) -> str:

@@ -276,12 +276,15 @@ def done(fate: Fate, sizes: Mapping[str, Sequence[Extent]], style: Style) -> str
 
 
 def trims(cuts: Sequence[Trim], size: Sequence[Extent], style: Style) -> str:
-    """`saw 4 off the left, 1/2 off the top, to 30 × 11-1/2`."""
-    off = ", ".join(f"{say(cut.by, style)} off the {cut.end or cut.along}" for cut in cuts)
-    to = f", to {by(size[:2], style)}" if size else ""
-    thin = sum(cut.shaving for cut in cuts)
-    note = " (less than a blade takes)" if thin == len(cuts) else " (one is less than a blade takes)" if thin else ""
-    return f"saw {off}{to}{note}"
+    """`saw 4 off the left, plane or sand 1/32 off the top, to 30 × 11-1/2`."""
+    ways = (("saw", [cut for cut in cuts if not cut.shaving]), ("plane or sand", [cut for cut in cuts if cut.shaving]))
+    off = [f"{verb} {', '.join(_off(cut, style) for cut in some)}" for verb, some in ways if some]
+    to = [f"to {by(size[:2], style)}"] if size else []
+    return ", ".join(off + to)
+
+
+def _off(cut: Trim, style: Style) -> str:
+    return f"{say(cut.by, style)} off the {cut.end or cut.along}"
 
 
 def turned(way: Way) -> str:

@@ -12,7 +12,7 @@ from setout.write.drawers.banks import alike_banks, bank_of
 from setout.write.drawers.model import Door, Drawers, Kept, Leaf, Shelves
 from setout.write.facts import Facts
 from setout.write.facts.paths import spoken
-from setout.write.facts.sizes import bored, length, listed_over_scenes, over_scenes
+from setout.write.facts.sizes import bored, deep, length, listed_over_scenes, over_scenes
 
 EVEN = 3  # holes; fewer are listed
 
@@ -44,9 +44,9 @@ def _door(facts: Facts, door: HungDoor) -> Door:
         overlay=door.overlay,
         hinge="" if door.hardware is None else door.hardware.title or door.hardware.name,
         cup=None if hinge is None else bored(hinge.cup, style),
-        deep=None if hinge is None else length(hinge.depth, style),
-        inward=None if hinge is None else length(hinge.edge + hinge.cup / 2, style),
-        apart=None if hinge is None or hinge.plate is None else length(hinge.plate[1], style),
+        deep=None if hinge is None else deep(hinge.depth, style),
+        inward=None if hinge is None else deep(hinge.edge + hinge.cup / 2, style),
+        apart=None if hinge is None or hinge.plate is None else deep(hinge.plate[1], style),
         cups=listed_over_scenes(cups, style),
     )
 
@@ -72,7 +72,7 @@ def _shelves(facts: Facts, bay: ShelfBay) -> Shelves:
         name=spoken(bay.path),
         marks=tuple(Counter(facts.mark_of[path] for path in bay.boards).items()),
         pins=listed_over_scenes(pins, facts.style),
-        every=over_scenes(pitches, facts.style) if even else None,
+        every=over_scenes(pitches, facts.style, deep) if even else None,
     )
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import isqrt
 
 from setout.piece.model import Size
-from setout.units import Style, exact, printed
+from setout.units import Printed, Style, as_metric, drilled, exact, printed, sunk
 from setout.write.facts.paths import spoken
 
 MM = Fraction(127, 5)
@@ -54,14 +54,13 @@ class Count:
 
 
 def length(value: Fraction, style: Style) -> Length:
-    p = printed(value, style)
-    return Length(p.text, not p.exact, "" if p.exact else _error(-p.error, style))
+    return _length(printed(value, style), style)
 
 
-def over_scenes(values: Iterable[Fraction], style: Style) -> Length:
+def over_scenes(values: Iterable[Fraction], style: Style, by: Callable[[Fraction, Style], Length] = length) -> Length:
     """A length from its value in each scene; the last is drawn."""
     every = tuple(values)
-    return replace(length(every[-1], style), waits=len(set(every)) > 1)
+    return replace(by(every[-1], style), waits=len(set(every)) > 1)
 
 
 def listed_over_scenes(lists: Iterable[Sequence[Fraction]], style: Style) -> tuple[Length, ...]:
@@ -73,12 +72,20 @@ def listed_over_scenes(lists: Iterable[Sequence[Fraction]], style: Style) -> tup
 
 
 def bored(value: Fraction, style: Style) -> Length:
-    """The diameter of a drill, as drills are sold: in 64ths of an inch or tenths of a millimetre, whatever the mark."""
-    return length(value, Style(style.metric, 1 / MM / 10 if style.metric else Fraction(1, 64)))
+    """The diameter of a drill, as drills are sold."""
+    return _length(drilled(value, style), style)
+
+
+def deep(value: Fraction, style: Style) -> Length:
+    """How deep a hole is, or how far one is from the next."""
+    return _length(sunk(value, style), style)
 
 
 def bought(value: Fraction, style: Style) -> Length:
-    """A fastener's size as it is on the box: in inches, and about so many millimetres where the job is metric."""
+    """A fastener's size as it is on the box: in inches, and about so many millimetres where the job is metric; or in
+    millimetres, where it is made in them."""
+    if odd := as_metric(value):
+        return Length(odd)
     about = f" in ({decimal(value * MM, 0)} mm)" if style.metric else ""
     return Length(exact(value) + about)
 
@@ -130,6 +137,10 @@ def area(square_inches: Fraction, style: Style) -> str:
 def run(inches: Fraction, style: Style) -> str:
     """A running length of stick in feet or metres."""
     return decimal(inches * MM / 1000, 2) if style.metric else decimal(inches / 12, 1)
+
+
+def _length(p: Printed, style: Style) -> Length:
+    return Length(p.text, not p.exact, "" if p.exact else _error(-p.error, style))
 
 
 def _factor(k: Fraction) -> str:

@@ -16,7 +16,7 @@ from setout.units import Style
 from setout.write.facts import Facts
 from setout.write.facts.faces import own_face
 from setout.write.facts.paths import Where
-from setout.write.facts.sizes import Length, bored, bought, length, size
+from setout.write.facts.sizes import Length, bored, bought, deep, length, size
 from setout.write.facts.ticks import ticks
 from setout.write.joinery.layout import Lines, lay_out, stand_beside
 
@@ -130,7 +130,7 @@ def _set_up(facts: Facts, key: _Key, rows: list[Row]) -> SetUp:
     return SetUp(
         kind=kind,
         across=_printed(facts, across, bored if kind in HOLES else length),
-        depth=_printed(facts, depth, length),
+        depth=_printed(facts, depth, deep if kind in HOLES else length),
         stop=_printed(facts, stop, bought),
         screw=_printed(facts, screw, bought),
         rows=tuple(rows),

@@ -118,6 +118,8 @@ class Weights:
     share: str
     sources: tuple[Source, ...]
     waits: bool
+    drawers: bool
+    doors: bool
 
 
 def build(facts: Facts) -> Weights | None:
@@ -153,6 +155,8 @@ def build(facts: Facts) -> Weights | None:
         share=share_of_span(),
         sources=sources(lifts=bool(weighed), sags=bool(sags), moves=bool(found.moves), tips=bool(found.standing)),
         waits=bool(facts.open_measures),
+        drawers=bool(facts.scene.banks),
+        doors=bool(facts.scene.doors),
     )
 
 
