@@ -203,6 +203,36 @@ joint box.wall to room.back { screws into studs }
 """
 
 
+FOOTED = """\
+size wide 100, high 40, deep 12
+hardware foot "foot" { raises 1; load 25; hole 5/16 depth 1/2 }
+assembly bench "Bench" { size wide 40, high 18, deep 12
+  part left_side of ply { upright at left; grain high }
+  part right_side mirrors left_side
+  part floor of ply { level at bottom; wide between left_side and right_side; load 0.1 }
+  joint left_side, right_side to floor { screws }
+  fit 4 foot { under floor; at corners; inset 2 } }
+place bench as one { at left, bottom, front }
+place bench as two { left at one.right; at bottom, front }
+part seat of ply { level on one; wide WIDE from left; deep from front to back; load 30 }
+"""
+
+
+@pytest.mark.parametrize("wide, share", [("40", (1, 0)), ("80", (F(1, 2), F(1, 2)))])
+def test_feet_carry_what_stands_on_them_and_what_that_carries(wide, share):
+    book = "part book of ply { level on seat; wide 12 from left; deep from front to back }\nbook rests on seat\n"
+    on_feet = compiled(HEAD + FOOTED.replace("WIDE", wide) + book).value.inspected.on_feet
+    alone = compiled(HEAD + FOOTED.split("part seat")[0]).value.inspected.on_feet[0].weight
+    seat = F(36, 1728) * F(3, 4) * 12 * (int(wide) + 12) + F(30 * 12 * int(wide), 144)
+    assert [one.weight for one in on_feet] == [alone + part * seat for part in share]
+    assert [one.carried for one in on_feet] == [("seat", "book") if part else () for part in share]
+
+
+def test_feet_that_carry_too_much_with_what_is_on_top_are_told_of():
+    (told,) = [d for d in compiled(HEAD + FOOTED.replace("WIDE", "40")).diagnostics if d.code == "rod556"]
+    assert "`one`, with `seat` on it," in told.message
+
+
 def test_what_hangs_by_its_screws_is_estimated_with_what_it_holds():
     (hung,) = found(HUNG).hung
     floor = F(40 * 10)

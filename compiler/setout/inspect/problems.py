@@ -89,9 +89,10 @@ def could_tip(view: View, piece: Standing, also: int, span: Span) -> Diagnostic:
 
 
 def feet_overloaded(view: View, feet: OnFeet, span: Span) -> Diagnostic:
+    more = f", with `{', '.join(feet.carried)}` on it," if feet.carried else ""
     return warning(
         "rod556",
-        f"`{feet.unit}` is too heavy for its {feet.count} `{feet.hardware}`",
+        f"`{feet.unit}`{more} is too heavy for its {feet.count} `{feet.hardware}`",
         span,
         f"{_weight(view, feet.weight)} with what may be put in; {_weight(view, feet.each)} may be on each",
         help="fit more of them, or others that carry more",
