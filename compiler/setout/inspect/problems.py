@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from math import isqrt
 
@@ -73,6 +74,27 @@ def wall_screws(view: View, hung: Hung, span: Span) -> Diagnostic:
         f"{hung.screws} screws for {_weight(view, total)}, contents reckoned in",
         help="use longer screws into more studs, or let it stand on something. This is an estimate and no design: "
         "local codes and licensed practice govern",
+    )
+
+
+def held_by_nothing(view: View, units: Sequence[str], wall: Face | None, span: Span) -> Diagnostic:
+    """`units` that touch each other; `wall`: the one that the first reaches."""
+    first, *others = units
+    more = f" and {len(others)} more that {'touches' if len(others) == 1 else 'touch'} it" if others else ""
+    above = view.outline(view.units[first]).lo[Axis.HIGH] - view.floor
+    stand = "stand it on the floor or on what stands"
+    if wall is None:
+        mend = f"join it to what is held, or {stand}"
+    elif wall.axis is Axis.HIGH:
+        mend = f"screw it to what is above: `joint {first} to room.{wall.word} {{ screws }}`, or {stand}"
+    else:
+        mend = f"screw it to the wall: `joint {first} to room.{wall.word} {{ screws into studs }}`, or {stand}"
+    return warning(
+        "rod557",
+        f"Nothing holds `{first}`{more} up",
+        span,
+        f"{said(above, view.style)} above the floor, on nothing, and joined to no wall nor to what is held",
+        help=mend,
     )
 
 
