@@ -84,6 +84,7 @@ class Hung:
     length: Fraction
     estimate: CleatEstimate | None
     carried: tuple[str, ...] = ()
+    thin: bool = False  # the screws go through thin panels alone
 
 
 @dataclass(frozen=True)

@@ -77,6 +77,19 @@ def wall_screws(view: View, hung: Hung, span: Span) -> Diagnostic:
     )
 
 
+def hangs_by_thin(view: View, hung: Hung, board: Board) -> Diagnostic:
+    least = said(view.practice.value("wall_thinnest"), view.style)
+    thick = said(min(board.box.sizes), view.style)
+    return warning(
+        "rod558",
+        f"`{', '.join(hung.units)}` hangs by a thin panel alone, `{board.path}`",
+        board.head,
+        f"{thick} thick; less than {least} holds no screw heads, and whatever fastens it to the rest carries all",
+        help=f"put a rail flat in front of it at the top, joined to it, to the sides and to the top: "
+        f"`joint rail to {board.name} {{ glue }}`. The wall screws go through both then",
+    )
+
+
 def held_by_nothing(view: View, units: Sequence[str], wall: Face | None, span: Span) -> Diagnostic:
     """`units` that touch each other; `wall`: the one that the first reaches."""
     first, *others = units

@@ -56,6 +56,8 @@ def _told(view: View, made: Inspected, project: Project) -> Iterator[Diagnostic]
     yield from _heavy(view, made)
     yield from _sagging(view, made)
     for one in made.hung:
+        if one.thin:
+            yield problems.hangs_by_thin(view, one, view.joined.boards[one.boards[0]].board)
         used = one.estimate.used if one.estimate is not None else 0
         if used is None or used > 1:
             yield problems.wall_screws(view, one, view.joined.boards[one.boards[0]].board.head)
