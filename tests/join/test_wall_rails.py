@@ -56,6 +56,18 @@ def test_screws_go_through_the_rail_and_the_thin_back_and_only_there():
         assert all(rail.lo[1] < b.at[1] < rail.hi[1] and b.depth is None for b in bores[path])
 
 
+def test_a_rail_is_joined_to_the_wall_through_the_back_that_it_is_joined_to():
+    codes, scene, _ = looked_at(RAIL, HUNG.replace("joint box", "joint box.rail"))
+    (held,) = [f for f in scene.fastenings if "room" in f.contact]
+    _, whole, _ = looked_at(RAIL)
+    assert not codes and (held.driven, held.also, held.count) == ("box.back_panel", ("box.rail",), 4)
+    assert [b.at for b in scene.boards["box.rail"].bores] == [b.at for b in whole.boards["box.rail"].bores]
+    apart = HEAD.replace("RAIL", RAIL.replace(", back_panel { glue", " { glue"))
+    found = compiled(apart + HUNG.replace("box to", "box.rail to")).diagnostics
+    (told,) = [d for d in found if d.code == "rod356"]
+    assert "`joint rail to back_panel { glue }`" in told.help
+
+
 def test_a_thin_back_alone_is_told_of():
     codes, _, (hung,) = looked_at("")
     assert codes == ["rod558"] and hung.thin
