@@ -212,6 +212,78 @@ joint box.wall to room.back { screws into studs }
 """
 
 
+AIR = HUNG.split("place box")[0]
+LEG = "part leg of ply { upright at left; high 50 from bottom; deep 10 to back; grain high }\n"
+AT_LEFT = "place box { at left, back; bottom at 50 }\n"
+
+
+@pytest.mark.parametrize(
+    "held",
+    [
+        AT_LEFT + "joint box.wall to room.back { screws into studs }",
+        LEG + AT_LEFT,
+        LEG + AT_LEFT.replace("at left,", "left at leg.right; at").replace("50", "40") + "joint box to leg { screws }",
+        LEG + AT_LEFT + "place box as upper { at left, back; on box }",
+        AT_LEFT.replace("bottom at 50", "at bottom"),
+        AT_LEFT.replace("bottom at 50", "at top") + "joint box to room.top { screws }",
+        'hardware hanger "hanger" { price 3 }\n' + AT_LEFT
+        + "fit 2 hanger { on box.wall.back; inset 2; row along wide }",
+    ],
+    ids=["to the wall", "lies on a leg", "joined to a leg", "on what lies", "on the floor", "from above", "hanger"],
+)
+def test_what_is_held_up_some_way(held):
+    checked = compiled(HEAD + AIR + held)
+    assert checked.value is not None and checked.value.inspected is not None
+    assert "rod557" not in {d.code for d in checked.diagnostics}
+
+
+@pytest.mark.parametrize(
+    "loose, help",
+    [
+        (AT_LEFT, "`joint box to room.back { screws into studs }`"),
+        (AT_LEFT.replace("back", "front"), "`joint box to room.left { screws into studs }`"),
+        (LEG + AT_LEFT.replace("at left,", "left at leg.right; at").replace("50", "40"), "to room.back"),
+        (AT_LEFT + "place box as upper { at left, back; on box }\nupper rests on box", "to room.back"),
+    ],
+    ids=["at a wall", "at the side", "beside what stands", "one on the other"],
+)
+def test_touching_holds_nothing_up(loose, help):
+    (told,) = [d for d in compiled(HEAD + AIR + loose).diagnostics if d.code == "rod557"]
+    assert "Nothing holds `box`" in told.message and help in told.help
+    assert ("and 1 more" in told.message) == ("upper" in loose)
+
+
+
+FOOTED = """\
+size wide 100, high 40, deep 12
+hardware foot "foot" { raises 1; load 25; hole 5/16 depth 1/2 }
+assembly bench "Bench" { size wide 40, high 18, deep 12
+  part left_side of ply { upright at left; grain high }
+  part right_side mirrors left_side
+  part floor of ply { level at bottom; wide between left_side and right_side; load 0.1 }
+  joint left_side, right_side to floor { screws }
+  fit 4 foot { under floor; at corners; inset 2 } }
+place bench as one { at left, bottom, front }
+place bench as two { left at one.right; at bottom, front }
+part seat of ply { level on one; wide WIDE from left; deep from front to back; load 30 }
+"""
+
+
+@pytest.mark.parametrize("wide, share", [("40", (1, 0)), ("80", (F(1, 2), F(1, 2)))])
+def test_feet_carry_what_stands_on_them_and_what_that_carries(wide, share):
+    book = "part book of ply { level on seat; wide 12 from left; deep from front to back }\nbook rests on seat\n"
+    on_feet = compiled(HEAD + FOOTED.replace("WIDE", wide) + book).value.inspected.on_feet
+    alone = compiled(HEAD + FOOTED.split("part seat")[0]).value.inspected.on_feet[0].weight
+    seat = F(36, 1728) * F(3, 4) * 12 * (int(wide) + 12) + F(30 * 12 * int(wide), 144)
+    assert [one.weight for one in on_feet] == [alone + part * seat for part in share]
+    assert [one.carried for one in on_feet] == [("seat", "book") if part else () for part in share]
+
+
+def test_feet_that_carry_too_much_with_what_is_on_top_are_told_of():
+    (told,) = [d for d in compiled(HEAD + FOOTED.replace("WIDE", "40")).diagnostics if d.code == "rod556"]
+    assert "`one`, with `seat` on it," in told.message
+
+
 def test_what_hangs_by_its_screws_is_estimated_with_what_it_holds():
     (hung,) = found(HUNG).hung
     floor = F(40 * 10)
@@ -345,7 +417,7 @@ place box {{ at left, bottom, back }}"""
 def test_added_banding_counts_for_the_room():
     text = """room "Alcove" { size wide 40, high 30, deep 40 }
     hardware tape "edging" { edging 1 x 1/32 long 300 }
-    part shelf of bare { level at top; wide 40 from left; deep 12 from front; band right with tape }"""
+    part shelf of bare { level at bottom; wide 40 from left; deep 12 from front; band right with tape }"""
     assert found(text).carried[0].outline.hi[0] == 40
     added = found(text.replace("with tape", "with tape added"), "rod560")
     assert added.carried[0].outline.hi[0] == 40 + F(1, 32)

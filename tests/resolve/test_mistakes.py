@@ -99,6 +99,23 @@ def test_the_nearest_name_is_offered(line, offered):
     assert f"`{offered}" in found.help
 
 
+@pytest.mark.parametrize(
+    "span, says, help",
+    [
+        ("wide 16 from right", "16 in beyond the room's right", "write `wide 16 to right`"),
+        ("high 30 to bottom", "30 in beyond the room's bottom", "write `high 30 from bottom`"),
+        ("wide 4 from left + 82", "2 in beyond the room's right", "`wide from … to right`"),
+        ("deep from front - 2 to back", "2 in beyond the room's front", "`deep from front to …`"),
+        ("wide from left to right; deep 60 to back", None, None),
+    ],
+)
+def test_a_box_that_leaves_the_room_is_told_which_way_to_count(span, says, help):
+    room = f'room "Hall" {{ size wide 84, high 96, deep 60; obstacle "chest" {{ {span} }} }}\n'
+    found = resolved(PLY + BOX + room).diagnostics
+    assert [(d.code, d.label.text) for d in found] == ([("rod189", says)] if says else [])
+    assert all(help in d.help for d in found)
+
+
 def test_several_mistakes_are_told_in_one_run():
     text = PLY + BOX + SIDES
     text += "part a of ply { level; high 1 from bottom }\npart b of plie { level at top }\n"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 
 from setout.geometry import Axis, Face
 from setout.inspect.view import View
@@ -29,6 +30,27 @@ def hanging(view: View, screwed: Iterable[str]) -> dict[Group, tuple[str, ...]]:
     beside = {unit: some & loose for unit, some in _beside(view).items()}
     group_of = {unit: group for group in groups for unit in group}
     return {group: _carried(view, group, above, beside, group_of) for group in hung}
+
+
+def shares(view: View) -> dict[str, dict[str, Fraction]]:
+    """By unit, what comes down on it from each of the others: the part of its weight. What lies on several, or on one
+    and the floor, bears evenly on all of them; what lies on nothing, and isn't screwed to a wall, on what it is joined
+    to and stands."""
+    standing, screwed = _standing(view), _on_walls(view)
+    beside, below = _beside(view), _below(view)
+    bottom = {unit: view.outline(boards).lo[Axis.HIGH] for unit, boards in view.units.items()}
+    found: dict[str, dict[str, Fraction]] = {unit: {} for unit in view.units}
+    for unit in sorted(view.units, key=lambda one: -bottom[one]):
+        on_floor = bottom[unit] <= view.floor
+        under = below.get(unit, set()) - {unit}
+        if not under and not on_floor and unit not in screwed:
+            under = {one for one in beside.get(unit, ()) if one in standing and bottom[one] < bottom[unit]}
+        for lower in sorted(under):
+            for upper, part in ({unit: Fraction(1)} | found[unit]).items():
+                if upper != lower:
+                    here = part / (len(under) + on_floor)
+                    found[lower][upper] = found[lower].get(upper, Fraction(0)) + here
+    return found
 
 
 def _carried(
@@ -93,11 +115,25 @@ def _standing(view: View) -> set[str]:
 def _above(view: View) -> dict[str, set[str]]:
     """By unit, those with a board right on top of one of its own."""
     found: dict[str, set[str]] = {}
+    for upper, under in _below(view).items():
+        for lower in under:
+            found.setdefault(lower, set()).add(upper)
+    return found
+
+
+def _below(view: View) -> dict[str, set[str]]:
+    """By unit, those with a board right under one of its own; itself too."""
+    found: dict[str, set[str]] = {}
     for upper, under in view.right_under.items():
         for touching in under:
             assert touching.other is not None
-            found.setdefault(view.unit_of[touching.other], set()).add(view.unit_of[upper])
+            found.setdefault(view.unit_of[upper], set()).add(view.unit_of[touching.other])
     return found
+
+
+def _on_walls(view: View) -> set[str]:
+    """The units that a joint holds to a wall."""
+    return {view.unit_of[c.a] for c in view.joined.contacts if c.b is None and c.face_a.axis != Axis.HIGH}
 
 
 def _beside(view: View) -> dict[str, set[str]]:

@@ -84,6 +84,7 @@ class Hung:
     length: Fraction
     estimate: CleatEstimate | None
     carried: tuple[str, ...] = ()
+    thin: bool = False  # the screws go through thin panels alone
 
 
 @dataclass(frozen=True)
@@ -116,13 +117,15 @@ class Moves:
 
 @dataclass(frozen=True)
 class OnFeet:
-    """What stands on feet or casters, each of which says what it may carry: pounds, evenly shared."""
+    """What stands on feet or casters, each of which says what it may carry: pounds, evenly shared. `carried`: the units
+    that bear on it, whose share is in the weight."""
 
     unit: str
     hardware: str
     count: int
     each: Fraction  # may be on one
     weight: Fraction  # with contents, on all
+    carried: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from math import isqrt
 
@@ -77,6 +78,40 @@ def wall_screws(view: View, hung: Hung, span: Span) -> Diagnostic:
     )
 
 
+def hangs_by_thin(view: View, hung: Hung, board: Board) -> Diagnostic:
+    least = said(view.practice.value("wall_thinnest"), view.style)
+    thick = said(min(board.box.sizes), view.style)
+    return warning(
+        "rod558",
+        f"`{', '.join(hung.units)}` hangs by a thin panel alone, `{board.path}`",
+        board.head,
+        f"{thick} thick; less than {least} holds no screw heads, and whatever fastens it to the rest carries all",
+        help=f"put a rail flat in front of it at the top, joined to it, to the sides and to the top: "
+        f"`joint rail to {board.name} {{ glue }}`. The wall screws go through both then",
+    )
+
+
+def held_by_nothing(view: View, units: Sequence[str], wall: Face | None, span: Span) -> Diagnostic:
+    """`units` that touch each other; `wall`: the one that the first reaches."""
+    first, *others = units
+    more = f" and {len(others)} more that {'touches' if len(others) == 1 else 'touch'} it" if others else ""
+    above = view.outline(view.units[first]).lo[Axis.HIGH] - view.floor
+    stand = "stand it on the floor or on what stands"
+    if wall is None:
+        mend = f"join it to what is held, or {stand}"
+    elif wall.axis is Axis.HIGH:
+        mend = f"screw it to what is above: `joint {first} to room.{wall.word} {{ screws }}`, or {stand}"
+    else:
+        mend = f"screw it to the wall: `joint {first} to room.{wall.word} {{ screws into studs }}`, or {stand}"
+    return warning(
+        "rod557",
+        f"Nothing holds `{first}`{more} up",
+        span,
+        f"{said(above, view.style)} above the floor, on nothing, and joined to no wall nor to what is held",
+        help=mend,
+    )
+
+
 def could_tip(view: View, piece: Standing, also: int, span: Span) -> Diagnostic:
     more = f" (and {also} like it)" if also else ""
     return note(
@@ -90,9 +125,10 @@ def could_tip(view: View, piece: Standing, also: int, span: Span) -> Diagnostic:
 
 
 def feet_overloaded(view: View, feet: OnFeet, span: Span) -> Diagnostic:
+    more = f", with `{', '.join(feet.carried)}` on it," if feet.carried else ""
     return warning(
         "rod556",
-        f"`{feet.unit}` is too heavy for its {feet.count} `{feet.hardware}`",
+        f"`{feet.unit}`{more} is too heavy for its {feet.count} `{feet.hardware}`",
         span,
         f"{_weight(view, feet.weight)} with what may be put in; {_weight(view, feet.each)} may be on each",
         help="fit more of them, or others that carry more",

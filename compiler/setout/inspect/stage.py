@@ -7,6 +7,7 @@ from typing import TypeVar
 
 from setout.diagnostics import Checked, Diagnostic
 from setout.inspect import problems
+from setout.inspect.floating import floating, wall_at
 from setout.inspect.lifting import lifts
 from setout.inspect.model import Inspected
 from setout.inspect.rooms import carried, room_checks
@@ -16,6 +17,7 @@ from setout.inspect.view import View
 from setout.inspect.walls import hung
 from setout.piece.model import Pieces
 from setout.resolve.model import Project
+from setout.source import Span
 from setout.units import Style
 
 T = TypeVar("T")
@@ -54,9 +56,13 @@ def _told(view: View, made: Inspected, project: Project) -> Iterator[Diagnostic]
     yield from _heavy(view, made)
     yield from _sagging(view, made)
     for one in made.hung:
+        if one.thin:
+            yield problems.hangs_by_thin(view, one, view.joined.boards[one.boards[0]].board)
         used = one.estimate.used if one.estimate is not None else 0
         if used is None or used > 1:
             yield problems.wall_screws(view, one, view.joined.boards[one.boards[0]].board.head)
+    for units in floating(view):
+        yield problems.held_by_nothing(view, units, wall_at(view, units[0]), _head(view, units[0]))
     loose = [piece for piece in made.standing if piece.scope]
     for piece, also in _kinds(loose, lambda piece: _definition(view, piece.path)):
         yield problems.could_tip(view, piece, also, view.scene.instances[piece.path].span)
@@ -75,9 +81,12 @@ def _heavy(view: View, made: Inspected) -> Iterator[Diagnostic]:
     too heavy for so deep or so high a lift, are for the page."""
     heavy = [lift for lift in made.lifts if lift.weight and lift.weight > lift.limit and lift.kind != "sheet"]
     for lift, also in _kinds(heavy, lambda one: _definition(view, one.path)):
-        instance = view.scene.instances.get(lift.path)
-        span = instance.span if instance is not None else view.joined.boards[lift.path].board.head
-        yield problems.too_heavy(view, lift, also, span)
+        yield problems.too_heavy(view, lift, also, _head(view, lift.path))
+
+
+def _head(view: View, path: str) -> Span:
+    instance = view.scene.instances.get(path)
+    return instance.span if instance is not None else view.joined.boards[path].board.head
 
 
 def _definition(view: View, path: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from setout.geometry import Axis
+from setout.inspect.bearing import shares
 from setout.inspect.model import Moves, OnFeet, Standing
 from setout.inspect.view import View
 from setout.inspect.walls import contents, held_through
@@ -28,16 +29,26 @@ def _stands(view: View, unit: str, held: tuple[str, ...] | None) -> Standing:
 
 
 def on_feet(view: View) -> tuple[OnFeet, ...]:
-    """Units that stand on feet with a load said, and whose weight is known."""
-    found = []
+    """Units that stand on feet with a load said, and whose weight is known; with their share of what stands on them, as
+    far as its weight is known."""
+    found, borne = [], None
     for unit, boards in view.units.items():
         feet = [f for f in view.scene.fittings if f.board in boards and f.hardware.raises and f.hardware.load]
         weight = view.total(boards)
         if feet and weight is not None and unit in view.scene.instances:
             each = min(f.hardware.load for f in feet if f.hardware.load is not None)
-            total = weight + contents(view, list(boards))
-            found.append(OnFeet(unit, feet[0].hardware.name, sum(f.count for f in feet), each, total))
+            borne = borne if borne is not None else shares(view)
+            above = {one: part * heavy for one, part in borne[unit].items() if (heavy := _filled(view, one))}
+            total = weight + contents(view, list(boards)) + sum(above.values())
+            names = tuple(one for one in view.units if one in above)
+            found.append(OnFeet(unit, feet[0].hardware.name, sum(f.count for f in feet), each, total, names))
     return tuple(found)
+
+
+def _filled(view: View, unit: str) -> Fraction:
+    """Its weight, as far as it is known, with its contents."""
+    boards = view.units[unit]
+    return (view.total(boards) or Fraction(0)) + contents(view, list(boards))
 
 
 def moves(view: View) -> tuple[Moves, ...]:

@@ -63,9 +63,11 @@ def _estimate(view: View, group: tuple[str, ...], carried: tuple[str, ...], held
     estimate = None
     if weight is not None:
         estimate = wall_cleat(_cleat(view, view.outline(boards), held, weight + inside, _reach(view, bodies, held)))
-    through = tuple(dict.fromkeys(contact.a for contact, _ in held))
+    through = tuple(dict.fromkeys(path for contact, f in held for path in (*reversed(f.also), contact.a)))
     screws = sum(fastening.count for _, fastening in held)
-    return Hung(group, through, weight, Fraction(inside), screws, first.gauge, first.length, estimate, carried)
+    least = view.practice.value("wall_thinnest")
+    thin = all(_passed(view, contact, fastening) < least for contact, fastening in held)
+    return Hung(group, through, weight, Fraction(inside), screws, first.gauge, first.length, estimate, carried, thin)
 
 
 def _reach(view: View, bodies: list[list[str]], held: list[Held]) -> Fraction:
@@ -83,8 +85,7 @@ def _reach(view: View, bodies: list[list[str]], held: list[Held]) -> Fraction:
 def _cleat(view: View, outline: Box, held: list[Held], weight: Fraction, reach: Fraction) -> Cleat:
     """All the screws as one row at their middle height; the shortest of them; the deepest board they pass."""
     screws = sum(f.count for _, f in held)
-    height = sum((c.area.lo[Axis.HIGH] + c.area.hi[Axis.HIGH]) / 2 * f.count for c, f in held) / screws
-    axis = held[0][0].face_a.axis
+    height = sum(_height(view, c) * f.count for c, f in held) / screws
     gauge = max(min(f.gauge or 0 for _, f in held), 0)
     value = view.practice.value
     return Cleat(
@@ -94,9 +95,23 @@ def _cleat(view: View, outline: Box, held: list[Held], weight: Fraction, reach: 
         screws=screws,
         diameter=value("screw_diameter_first") + gauge * value("screw_diameter_step"),
         length=min(f.length or Fraction(0) for _, f in held),
-        through=max(view.joined.boards[c.a].box.size(axis) for c, _ in held) + value("drywall_thickness"),
+        through=max(_passed(view, c, f) for c, f in held) + value("drywall_thickness"),
         gravity=figure("stud_gravity"),
     )
+
+
+def _height(view: View, contact: Contact) -> Fraction:
+    """The middle height of the holes, or of the contact where they are bored on the wall."""
+    bores = view.joined.boards[contact.a].bores
+    holes = [bore.at[Axis.HIGH] for bore in bores if bore.source == contact.id]
+    holes = holes or [contact.area.lo[Axis.HIGH], contact.area.hi[Axis.HIGH]]
+    return sum(holes, Fraction(0)) / len(holes)
+
+
+def _passed(view: View, contact: Contact, fastening: Fastening) -> Fraction:
+    """The thickness of all the boards that the screws go through."""
+    axis = contact.face_a.axis
+    return sum((view.joined.boards[path].box.size(axis) for path in (contact.a, *fastening.also)), Fraction(0))
 
 
 def contents(view: View, boards: list[str]) -> Fraction:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from setout.diagnostics import Diagnostic
@@ -29,14 +29,15 @@ def meetings(ground: Ground, touches: Touches) -> Meetings:
     """The contacts of every joint, each receiving side of it served by each entering one."""
     contacts: dict[str, Contact] = {}
     found: list[Diagnostic] = []
+    covered = _covered(ground, touches)
     for joint in ground.scene.joints:
         for entering in joint.entering:
             for receiving in joint.receiving:
-                here, wrong = _side(ground, touches, joint, entering, receiving)
+                here, wrong = _side(ground, touches, covered, joint, entering, receiving)
                 contacts.update((c.id, c) for c in here)
                 found += wrong
     found += [problems.rests_on_nothing(rest) for rest in ground.scene.rests if _hovers(ground, touches, rest)]
-    return Meetings(tuple(contacts.values()), _covered(ground, touches), tuple(found))
+    return Meetings(tuple(contacts.values()), covered, tuple(found))
 
 
 def _hovers(ground: Ground, touches: Touches, rest: Rest) -> bool:
@@ -47,13 +48,18 @@ def _hovers(ground: Ground, touches: Touches, rest: Rest) -> bool:
 
 
 def _side(
-    ground: Ground, touches: Touches, joint: Joint, entering: Side, receiving: Side
+    ground: Ground, touches: Touches, covered: frozenset[Pair], joint: Joint, entering: Side, receiving: Side
 ) -> tuple[list[Contact], list[Diagnostic]]:
     if receiving.wall is not None:
-        here = [c for a in _boards(ground, entering) for c in _on_wall(ground, joint, a, receiving.wall)]
+        wall, boards = receiving.wall, _boards(ground, entering)
+        here = [c for a in boards for c in _on_wall(ground, joint, a, wall)]
+        here = here or [c for a in boards for c in _by_a_panel(ground, touches, covered, joint, a, wall)]
         known = bool(_boards(ground, entering)) and ground.scene.room is not None
         missed = known and not here
-        return here, [problems.not_at_wall(ground, joint, entering, receiving)] if missed else []
+        if not missed:
+            return here, []
+        between = next(((a, b) for a in boards for b in _panels(ground, touches, a, wall)), None)
+        return here, [problems.not_at_wall(ground, entering, receiving, between)]
     pairs = list(_touching_pairs(touches, entering, receiving))
     here = [c for a, b in pairs for c in _between(ground, touches, joint, a, b)]
     if here or not _boards(ground, entering) or not _boards(ground, receiving):
@@ -128,6 +134,37 @@ def _on_wall(ground: Ground, joint: Joint, board: Board, wall: Face) -> Iterable
     for count, meeting in enumerate(m for m in found if m.face == wall):
         ident = f"{joint.id}/{board.path}/room.{wall.word}" + (f"/{count + 1}" if count else "")
         yield Contact(ident, joint.id, board.path, None, meeting.face, wall.opposite, meeting.area, kind)
+
+
+def _by_a_panel(
+    ground: Ground, touches: Touches, covered: frozenset[Pair], joint: Joint, rail: Board, wall: Face
+) -> Iterable[Contact]:
+    """Where a rail reaches the wall by a panel behind it that it is joined to: what of the panel is behind the rail."""
+    for panel in _panels(ground, touches, rail, wall):
+        if (rail.path, panel.path) not in covered:
+            continue
+        for contact in _on_wall(ground, joint, panel, wall):
+            at = contact.area.lo[wall.axis]
+            behind = contact.area.shared(rail.box.with_span(wall.axis, at, at))
+            if behind is not None and sum(size > 0 for size in behind.sizes) == 2:
+                yield replace(contact, id=f"{contact.id}/{rail.path}", area=behind)
+
+
+def _panels(ground: Ground, touches: Touches, rail: Board, wall: Face) -> list[Board]:
+    """Boards of the same assembly that lie flat between this one and the wall."""
+    room, unit, found = ground.scene.room, ground.scene.unit_of, []
+    for path in touches.neighbours.get(rail.path, ()):
+        panel = ground.scene.boards[path]
+        if (
+            room is not None
+            and unit[path] == unit[rail.path]
+            and wall.axis is not Axis.HIGH
+            and wall.axis == rail.thick == panel.thick
+            and panel.box.face(wall) == room.face(wall)
+            and any(m.face == wall for m in touches.between(rail.path, path).meetings)
+        ):
+            found.append(panel)
+    return found
 
 
 def _outside(room: Box, wall: Face) -> tuple[Fraction, Fraction]:

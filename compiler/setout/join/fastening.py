@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from setout.diagnostics import Diagnostic
-from setout.geometry import Face
+from setout.geometry import Axis, Face
+from setout.join.fronts import Flat, covers, flat_on, layers
 from setout.join.ground import Ground
 from setout.join.housings import Housed
 from setout.join.methods import METHODS, Laid, Task, Way
@@ -43,6 +44,7 @@ def fasten(
 ) -> Fastened:
     """Lay out the fasteners of every contact whose housing, if it has one, is sound. Pockets make room for the
     `holes` of the spec and of hardware, screws and dowels for pockets too. Adds to `known`."""
+    contacts = tuple(contacts)
     together, drilled = _tasks(ground, contacts, housed), _by_board(holes)
     together = [[_beside(task, drilled, "pockets") for task in tasks] for tasks in together]
     pockets = [_lay(task, known) for tasks in together for task in tasks if task.method.kind == "pockets"]
@@ -58,15 +60,15 @@ def _by_board(ways: Iterable[Way]) -> dict[str, list[Way]]:
     return inside
 
 
-def _tasks(ground: Ground, contacts: Iterable[Contact], housed: Housed) -> list[list[Task]]:
+def _tasks(ground: Ground, contacts: Sequence[Contact], housed: Housed) -> list[list[Task]]:
     """What is to be laid, the contacts that one method holds of two boards together."""
     joints = {joint.id: joint for joint in ground.scene.joints}
-    by_pair = defaultdict(list)
+    by_pair, flat = defaultdict(list), flat_on(contacts)
     for contact in contacts:
         if contact.id not in housed.spoiled:
             by_pair[contact.joint, contact.a, contact.b].append(contact)
     return [
-        [_task(ground, joints[joint], method, c, housed) for c in _held(sound, method)]
+        [_task(ground, joints[joint], method, c, housed, flat) for c in _held(sound, method)]
         for (joint, _, _), sound in by_pair.items()
         for method in joints[joint].methods
         if method.kind in METHODS
@@ -77,7 +79,7 @@ def _beside(task: Task, drilled: Mapping[str, list[Way]], *methods: str) -> Task
     """The task with what is drilled in its boards, if it is one of the `methods`."""
     if task.method.kind not in methods:
         return task
-    boards = (path for path in (task.contact.a, task.contact.b) if path is not None)
+    boards = (path for path in (task.contact.a, task.contact.b, *task.layers) if path is not None)
     return replace(task, drilled=tuple(way for path in boards for way in drilled.get(path, ())))
 
 
@@ -99,7 +101,7 @@ def _named(task: Task) -> tuple[str, str, str, str]:
 
 def _called(task: Task, sides: Sequence[Side], path: str) -> str:
     """Of several alike each counts for itself."""
-    text = next(side.text for side in sides if path in side.boards)
+    text = next((side.text for side in sides if path in side.boards), "")
     assembly = f"{task.joint.owner}.{text}" if task.joint.owner else text
     return assembly if assembly in task.ground.scene.instances else path
 
@@ -114,9 +116,10 @@ def _lay(task: Task, known: Known) -> Laid:
 
 def _facts(task: Task) -> tuple[object, ...]:
     """All that differs from scene to scene in what a method looks at."""
-    boards = [task.ground.board(path) for path in (task.contact.a, task.contact.b) if path is not None]
+    paths = (task.contact.a, task.contact.b, *task.layers, *task.covers)
+    boards = [task.ground.board(path) for path in paths if path is not None]
     sites = [(board.box, board.thick, board.show, task.ground.solids[board.path]) for board in boards]
-    return (task.contact, task.method, task.end, task.cheek, task.cut, task.drilled, *sites)
+    return (task.contact, task.method, task.end, task.cheek, task.cut, task.drilled, task.layers, *sites)
 
 
 def _held(contacts: list[Contact], method: Method) -> list[Contact]:
@@ -133,12 +136,15 @@ def _best(contacts: list[Contact], likes: tuple[str, ...]) -> list[Contact]:
     return [c for c in contacts if c in best]
 
 
-def _task(ground: Ground, joint: Joint, method: Method, contact: Contact, housed: Housed) -> Task:
+def _task(ground: Ground, joint: Joint, method: Method, contact: Contact, housed: Housed, flat: Flat) -> Task:
     a, b = ground.board(contact.a), None if contact.b is None else ground.board(contact.b)
     cut = housed.cavities.get(contact.id)
     end = end_seat(contact, a, b, ground.solids, cut)
     cheek = cheek_seat(contact, a, b, ground.solids, cut) if cut is not None and cut.kind == "rabbet" and b else None
-    return Task(ground, joint, contact, method, end, cheek, cut)
+    if b is not None or contact.face_a.axis is Axis.HIGH or method.kind != "screws":
+        return Task(ground, joint, contact, method, end, cheek, cut)
+    passed = layers(ground, flat, contact)
+    return Task(ground, joint, contact, method, end, cheek, cut, (), passed, covers(ground, contact, passed))
 
 
 def _gathered(laid: list[Laid]) -> Fastened:

@@ -44,6 +44,12 @@ def moving_fronts(scene: Scene) -> frozenset[str]:
     return frozenset((*fronts, *pinned, *(path for door in scene.doors for path in door.boards)))
 
 
+def on_hardware(scene: Scene) -> frozenset[str]:
+    """What stands on feet, runs on slides, or hangs on hinges or pins."""
+    drawers = (path for bank in scene.banks for drawer in bank.drawers for path in drawer.boards)
+    return moving_fronts(scene).union(drawers, (fitting.board for fitting in scene.fittings))
+
+
 def _wall_screws(contacts: Iterable[Contact], fastenings: Iterable[Fastening]) -> dict[str, int]:
     """How many screws hold a board to the walls."""
     walls = {contact.id: contact for contact in contacts if contact.b is None and contact.face_a.axis is not Axis.HIGH}
@@ -76,7 +82,7 @@ def _in_the_air(ground: Ground, groups: list[list[str]]) -> list[Diagnostic]:
     stands at its bottom.
     """
     scene = ground.scene
-    held = _on_hardware(scene)
+    held = on_hardware(scene)
     based = [any(_at_the_room(scene, scene.boards[path].box) for path in group) for group in groups]
     if scene.room is None and not any(based):
         return []
@@ -103,12 +109,6 @@ def _at_the_room(scene: Scene, box: Box) -> bool:
     if scene.room is None:
         return box.lo[Axis.HIGH] <= 0
     return any((box.face(face) - scene.room.face(face)) * face.sign >= 0 for face in ALL_FACES)
-
-
-def _on_hardware(scene: Scene) -> frozenset[str]:
-    """What stands on feet, runs on slides, or hangs on hinges or pins."""
-    drawers = (path for bank in scene.banks for drawer in bank.drawers for path in drawer.boards)
-    return moving_fronts(scene).union(drawers, (fitting.board for fitting in scene.fittings))
 
 
 def _told(ground: Ground, group: list[str], look: bool) -> Diagnostic:

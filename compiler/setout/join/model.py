@@ -90,6 +90,7 @@ class Fastening:
     driven: str
     face: Face | None
     area: Fraction  # square inches of contact, for glue
+    also: tuple[str, ...] = ()  # boards in front of `driven` that a wall's screws pass first
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from setout.geometry import Axis, Box
+from setout.geometry import Axis, Box, Face
 from setout.read import model as r
 from setout.resolve import problems
 from setout.resolve.evaluate import Unworkable, as_length, evaluate
@@ -62,6 +62,8 @@ def _box(box: r.RoomBox, room: Room, amounts: Amounts) -> RoomBox | None:
         got = _ends(span, box, room, amounts)
         if axis is None or got is None:
             return None
+        if _sticks_out(span, axis, got, box, room, amounts):
+            return None
         ends[axis] = got
         if got[0] >= got[1]:
             wrong.append(axis.word)
@@ -86,6 +88,27 @@ def _ends(span: r.SpanClause, box: r.RoomBox, room: Room, amounts: Amounts) -> E
         middle = room.sizes[axis] / 2  # type: ignore[index]
         return middle - a / 2, middle + a / 2
     return {"from_to": (a, b), "size_from": (b, b + a), "size_to": (b - a, b)}[span.kind]
+
+
+def _sticks_out(span: r.SpanClause, axis: Axis, ends: Ends, box: r.RoomBox, room: Room, amounts: Amounts) -> bool:
+    """Whether the box leaves the room here, which is told: with the clause turned round, if it would be inside so."""
+    lo, hi = ends
+    size = room.sizes[axis]
+    if lo >= hi or (0 <= lo and hi <= size):
+        return False
+    face, by = (Face(axis, 1), hi - size) if hi - size >= -lo else (Face(axis, -1), -lo)
+    counted_from = {"size_from": lo, "size_to": hi}.get(span.kind)
+    turned = None
+    if counted_from == _room_end(face, size) and hi - lo <= size:
+        turned = "to" if span.kind == "size_from" else "from"
+    amounts.ctx.say(
+        problems.box_outside(box.kind, box.title.value, span, face, by, hi - lo, turned, amounts.ctx.world.style)
+    )
+    return True
+
+
+def _room_end(face: Face, size: Fraction) -> Fraction:
+    return size if face.sign > 0 else Fraction(0)
 
 
 def _position(expr: r.Expr | None, span: r.SpanClause, box: r.RoomBox, room: Room, amounts: Amounts) -> Fraction | None:
@@ -123,7 +146,7 @@ class _Lookup:
 
     def __call__(self, leaf: BoundExpr) -> Value:
         if isinstance(leaf, FaceRef):
-            at = self.sizes[leaf.face.axis] if leaf.face.sign > 0 else Fraction(0)
+            at = _room_end(leaf.face, self.sizes[leaf.face.axis])
             return Value(at, 1, None, Trace("rule", f"the room's {leaf.face.word}", at, 1))
         return self.amounts.lookup(leaf)
 

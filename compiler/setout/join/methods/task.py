@@ -32,6 +32,10 @@ class Task:
     cut: Cavity | None
     drilled: tuple[Way, ...] = ()
     """What is drilled in the two boards before: pockets, screws and dowels keep clear of it."""
+    layers: tuple[str, ...] = ()
+    """Of a wall's: boards joined flat to the front of `a`, which screws go through too."""
+    covers: tuple[str, ...] = ()
+    """Of a wall's: boards that come up against the front of `a` or its layers, where no screw can be driven."""
 
     @property
     def a(self) -> Board:

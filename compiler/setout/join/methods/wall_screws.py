@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor
 
-from setout.geometry import Axis, Vec
+from setout.geometry import Axis, Box, Vec
 from setout.join import problems
 from setout.join.layout import Rule, row, row_count
 from setout.join.methods.names import clearance, named, screw_diameter
 from setout.join.methods.task import Laid, Task, Way, area, clear, crowded, grid, rod, rule, wrong
 from setout.join.model import Bore, Fastening
 from setout.join.seats import Seat, moved
+from setout.place.model import Board
+
+Studs = tuple[Fraction, Fraction]
 
 
 def lay(task: Task) -> Laid:
@@ -22,41 +27,75 @@ def lay(task: Task) -> Laid:
         points = [] if no is not None else grid(task, seat, rule(task, "screw"))
         return wrong(no) if no is not None else _laid(task, seat, points, len(points), Fraction(0))
     drywall = task.practice.value("drywall_thickness")
+    strips = _strips(task, seat)
     if not task.method.studs:
         told = problems.wall_without_studs(task.method, task.a, seat.face_a)
-        laid = _unknown(task, seat, drywall)
+        laid = _unknown(task, strips, drywall)
         return Laid(laid.fastening, laid.bores, laid.ways, (told, *laid.diagnostics))
     studs = task.ground.room.studs if task.ground.room is not None and seat.axis is Axis.DEEP else None
     if studs is None or studs[0] < task.practice.value("fastener_closest"):
-        return _unknown(task, seat, drywall)
-    return _at_studs(task, seat, studs, drywall)
+        return _unknown(task, strips, drywall)
+    return _at_studs(task, strips, studs, drywall)
 
 
-def _at_studs(task: Task, seat: Seat, studs: tuple[Fraction, Fraction], drywall: Fraction) -> Laid:
+def _strips(task: Task, seat: Seat) -> list[tuple[Seat, Board]]:
+    """Where the screws go, with the board that holds there: the whole contact, or of a panel too thin to hold the
+    strips that a rail in front of it stiffens."""
+    solids, least = task.ground.solids, task.practice.value("wall_thinnest")
+    if solids[task.a.path].box.size(seat.axis) >= least:
+        return [(seat, task.a)]
+    found = []
+    for path in task.layers:
+        box = solids[path].box.with_span(seat.axis, seat.area.lo[seat.axis], seat.area.hi[seat.axis])
+        shared = seat.area.shared(box) if solids[path].box.size(seat.axis) >= least else None
+        if shared is not None and all(shared.size(k) > 0 for k in (seat.long, seat.short)):
+            found.append((replace(seat, area=shared), task.ground.board(path)))
+    return found or [(seat, task.a)]
+
+
+def _at_studs(task: Task, strips: list[tuple[Seat, Board]], studs: Studs, drywall: Fraction) -> Laid:
+    behind = [(strip, _studs_behind(task, strip, studs)) for strip, _ in strips]
+    behind = [(strip, across) for strip, across in behind if across]
+    most = task.practice.value("fastener_most")
+    if not behind:
+        return Laid(diagnostics=(problems.no_stud_behind(task.ground, task.method, strips[0][1], *studs),))
+    if sum(len(across) for _, across in behind) > most:
+        return wrong(problems.too_many(task.ground, task.method, task.end.area.size(Axis.WIDE), most))
+
+    def at(how: Rule) -> Laid:
+        points = [
+            point
+            for strip, across in behind
+            for point in strip.points(
+                Axis.WIDE, [n - strip.area.lo[Axis.WIDE] for n in across], row(strip.area.size(Axis.HIGH), how)
+            )
+        ]
+        return _laid(task, behind[0][0], points, len(points), drywall)
+
+    return clear(task, max(strip.area.size(Axis.HIGH) for strip, _ in behind), _upwards(task), at)
+
+
+def _studs_behind(task: Task, strip: Seat, studs: Studs) -> list[Fraction]:
+    """Where studs stand behind the strip; one more than may be of too many."""
     spacing, first = studs
     assert task.ground.scene.room is not None
     start = task.ground.scene.room.lo[Axis.WIDE] + first
     edge = task.practice.value("stud_edge")
-    lo, hi = seat.area.lo[Axis.WIDE] + edge, seat.area.hi[Axis.WIDE] - edge
+    lo, hi = strip.area.lo[Axis.WIDE] + edge, strip.area.hi[Axis.WIDE] - edge
     low, high = ceil((lo - start) / spacing), floor((hi - start) / spacing)
-    if low > high:
-        return Laid(diagnostics=(problems.no_stud_behind(task.ground, task.method, task.a, spacing, first),))
-    if high - low >= task.practice.value("fastener_most"):
-        return wrong(problems.too_many(task.ground, task.method, hi - lo, task.practice.value("fastener_most")))
-    across = tuple(start + n * spacing - seat.area.lo[Axis.WIDE] for n in range(low, high + 1))
-
-    def at(how: Rule) -> Laid:
-        points = seat.points(Axis.WIDE, across, row(seat.area.size(Axis.HIGH), how))
-        return _laid(task, seat, points, len(points), drywall)
-
-    return clear(task, seat.area.size(Axis.HIGH), _upwards(task), at)
+    high = min(high, low + floor(task.practice.value("fastener_most")))
+    return [start + n * spacing for n in range(low, high + 1)]
 
 
-def _unknown(task: Task, seat: Seat, drywall: Fraction) -> Laid:
+def _unknown(task: Task, strips: list[tuple[Seat, Board]], drywall: Fraction) -> Laid:
     """As many as there will be studs; where they are is found on the wall, so nothing is drilled beforehand."""
+    seat = strips[0][0]
     along = Axis.WIDE if seat.axis is Axis.DEEP else Axis.DEEP
-    studs = max(1, floor(seat.area.size(along) / task.practice.value("stud_spacing")))
-    return _laid(task, seat, [], studs * row_count(seat.area.size(Axis.HIGH), _upwards(task)), drywall)
+    count = 0
+    for strip, _ in strips:
+        studs = max(1, floor(strip.area.size(along) / task.practice.value("stud_spacing")))
+        count += studs * row_count(strip.area.size(Axis.HIGH), _upwards(task))
+    return _laid(task, seat, [], count, drywall)
 
 
 def _upwards(task: Task) -> Rule:
@@ -66,25 +105,56 @@ def _upwards(task: Task) -> Rule:
 
 
 def _laid(task: Task, seat: Seat, points: list[Vec], count: int, drywall: Fraction) -> Laid:
-    practice, solid = task.practice, task.ground.solids[task.a.path]
+    practice = task.practice
+    gauge = int(practice.value("wall_screw_gauge"))
+    radius = screw_diameter(practice, gauge) / 2
+    free = [point for point in points if not any(True for _ in _over(task, point, radius, task.covers))]
+    told = () if free or not points else (problems.heads_covered(task.method, task.a, _cover(task, points[0], radius)),)
+    count, points = (len(free), free) if free else (count, points)
     middle = tuple((p + q) / 2 for p, q in zip(seat.area.lo, seat.area.hi))
-    through = max(solid.depth_at(point, seat.face_a) for point in points or [middle])  # type: ignore[list-item]
+    passed = [_passed(task, seat, point, radius) for point in points or [middle]]  # type: ignore[list-item]
+    through = max(sum(depth for _, _, depth in one) for one in passed)
     need = through + drywall + practice.value("wall_penetration")
     length = min((n for n in practice.choices("screw_lengths") if n >= need), default=None)
     if length is None:
         longest = max(practice.choices("screw_lengths"))
         return wrong(problems.none_long_enough(task.ground, task.method, task.a, through, longest, True))
-    gauge = int(practice.value("wall_screw_gauge"))
     name, drill = named("screws", gauge, length, None), clearance(practice, gauge)
-    face = seat.face_a.opposite
-    heads = [moved(p, seat.axis, p[seat.axis] - seat.face_a.sign * solid.depth_at(p, seat.face_a)) for p in points]
-    bores = tuple((seat.a, Bore("clearance", face, head, drill, None, None, name, task.contact.id)) for head in heads)
-    radius = screw_diameter(practice, gauge) / 2
+    face, also = seat.face_a.opposite, tuple(p for p in task.layers if any(p == q for one in passed for q, _, _ in one))
+    holes = [(path, head, moved(head, seat.axis, head[seat.axis] + seat.face_a.sign * depth))
+             for one in (passed if points else ()) for path, head, depth in one]  # fmt: skip
+    bores = tuple(
+        (path, Bore("clearance", face, head, drill, None, None, name, task.contact.id)) for path, head, _ in holes
+    )
     ways = tuple(
-        Way(seat.a, head, rod(head, point, radius), "a screw", task.source, task.method.span)
-        for head, point in zip(heads, points)
+        Way(path, head, rod(head, end, radius), "a screw", task.source, task.method.span) for path, head, end in holes
     )
     held = Fastening(
-        task.contact.id, task.joint.id, "screws", count, gauge, length, None, None, seat.a, face, area(task.contact)
-    )
-    return Laid(held, bores, ways)
+        task.contact.id, task.joint.id, "screws", count, gauge, length, None, None, seat.a, face,
+        area(task.contact), also,
+    )  # fmt: skip
+    return Laid(held, bores, ways, told)
+
+
+def _passed(task: Task, seat: Seat, point: Vec, radius: Fraction) -> list[tuple[str, Vec, Fraction]]:
+    """The boards that a screw at `point` goes through, each with where it enters and how thick it is there."""
+    found = []
+    for path in (seat.a, *_over(task, point, radius, task.layers)):
+        solid = task.ground.solids[path]
+        start = point if path == seat.a else moved(point, seat.axis, solid.box.face(seat.face_a))
+        depth = solid.depth_at(start, seat.face_a)
+        found.append((path, moved(start, seat.axis, start[seat.axis] - seat.face_a.sign * depth), depth))
+    return found
+
+
+def _over(task: Task, point: Vec, radius: Fraction, boards: Iterable[str]) -> Iterable[str]:
+    """Those of the boards that lie over the hole at `point`, if only in part."""
+    axis = task.end.axis
+    for path in boards:
+        box: Box = task.ground.solids[path].box
+        if all(box.lo[k] < point[k] + radius and point[k] - radius < box.hi[k] for k in range(3) if k != axis):
+            yield path
+
+
+def _cover(task: Task, point: Vec, radius: Fraction) -> Board:
+    return task.ground.board(next(iter(_over(task, point, radius, task.covers))))

@@ -56,6 +56,7 @@ from setout.join.problems.several import (
     when_measured,
 )
 from setout.join.problems.wall import (
+    heads_covered,
     no_stud_behind,
     not_on_a_wall,
     one_stud_screw,
@@ -70,6 +71,7 @@ __all__ = [
     "drawn_in_already",
     "good_face_pierced",
     "hangs_in_the_air",
+    "heads_covered",
     "hole_comes_out",
     "hole_in_the_air",
     "holes_cross",

@@ -139,7 +139,8 @@ def rests_on_nothing(rest: Rest) -> Diagnostic:
     )
 
 
-def not_at_wall(ground: Ground, joint: Joint, entering: Side, receiving: Side) -> Diagnostic:
+def not_at_wall(ground: Ground, entering: Side, receiving: Side, between: tuple[Board, Board] | None) -> Diagnostic:
+    """`between`: a rail of the entering side, and the panel of its assembly between it and the wall."""
     assert receiving.wall is not None and ground.scene.room is not None
     wall = receiving.wall
     at = ground.scene.room.face(wall)
@@ -151,7 +152,10 @@ def not_at_wall(ground: Ground, joint: Joint, entering: Side, receiving: Side) -
         entering.span,
         f"ends {ground.say(gap)} from it",
         Label(receiving.span, "this side of the room"),
-        help=f"place it `at {wall.word}` of the room, or join it to the part that it does touch",
+        help=f"join it flat to the panel behind it, `joint {between[0].name} to {between[1].name} {{ glue }}`: "
+        "the screws go through both then"
+        if between
+        else f"place it `at {wall.word}` of the room, or join it to the part that it does touch",
     )
 
 

@@ -43,6 +43,18 @@ def wall_without_studs(method: Method, a: Board, wall: Face) -> Diagnostic:
     )
 
 
+def heads_covered(method: Method, a: Board, cover: Board) -> Diagnostic:
+    return warning(
+        "rod358",
+        f"The wall screws of `{a.path}` can't be driven: `{cover.path}` is in front of their heads",
+        method.span,
+        "all of their places are covered",
+        Label(a.head, "driven through this"),
+        Label(cover.head, "lies over it"),
+        help=f"join `{cover.name}` flat to `{a.name}`, and they go through both, or move it away from the studs",
+    )
+
+
 def one_stud_screw(a: Board) -> Diagnostic:
     return warning(
         "rod398",

@@ -6,13 +6,16 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from setout.diagnostics import Diagnostic, Label, error
+from setout.geometry import Face
 from setout.read import model as r
 from setout.resolve.suggest import nearest
 from setout.source import Span
+from setout.units import Style, said, say
 
 __all__ = [
     "band_on_broad_face",
     "box_not_in_room",
+    "box_outside",
     "box_span",
     "no_edging",
     "odd_doorway",
@@ -111,4 +114,31 @@ def box_not_in_room(title: str, span: Span, missing: Sequence[str]) -> Diagnosti
         span,
         f"{' and '.join(missing)}: the one end is not before the other" if missing else "",
         help="count from the room's left, floor and front: `wide 30 from left + 12`",
+    )
+
+
+def box_outside(
+    kind: str,
+    title: str,
+    span: r.SpanClause,
+    face: Face,
+    by: Fraction,
+    size: Fraction,
+    turned: str | None,
+    style: Style,
+) -> Diagnostic:
+    """`face`: the wall that it passes by most; `turned`: the word with which the same `size` counts inward from it."""
+    axis, wall = face.axis.word, face.word
+    whole = by >= size
+    return error(
+        "rod189",
+        f'`{kind} "{title}"` is {"outside" if whole else "partly outside"} the room',
+        span.span,
+        f"{said(by, style)} beyond the room's {wall}",
+        help=f"write `{axis} {say(size, style)} {turned} {wall}`: `from` counts towards right, top and back, "
+        "`to` towards left, bottom and front"
+        if turned
+        else f"let it end at the wall: `{axis} from … to {wall}`"
+        if face.sign > 0
+        else f"let it end at the wall: `{axis} from {wall} to …`",
     )

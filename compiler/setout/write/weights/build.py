@@ -73,6 +73,7 @@ class Feet:
     each: str
     weight: str
     too_much: bool
+    carried: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -252,7 +253,8 @@ def _move(facts: Facts, some: tuple[Moves, ...]) -> Move:
 
 def _feet(facts: Facts, one: OnFeet) -> Feet:
     each, weight = heavy(one.each, facts.style), heavy(one.weight, facts.style)
-    return Feet(spoken(one.unit), one.hardware, one.count, each, weight, one.weight > one.each * one.count)
+    carried = tuple(map(spoken, one.carried))
+    return Feet(spoken(one.unit), one.hardware, one.count, each, weight, one.weight > one.each * one.count, carried)
 
 
 def _held_by(some: Iterable[Standing]) -> tuple[HeldBy, ...]:
