@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from setout.geometry import Axis, Face
-from setout.inspect.view import View
+from setout.inspect.view import View, reached
 
 _DOWN = Face(Axis.HIGH, -1)
 Group = tuple[str, ...]
@@ -100,16 +100,11 @@ def _standing(view: View) -> set[str]:
         for unit, below in under.items()
         if None in below or view.outline(view.units[unit]).lo[Axis.HIGH] <= view.floor
     }
-    above: dict[str, set[str]] = {}
+    resting: dict[str, set[str]] = {}
     for unit, below in under.items():
         for other in below - {None}:
-            above.setdefault(view.unit_of[other], set()).add(unit)  # type: ignore[index]
-    waiting = sorted(found)
-    while waiting:
-        new = above.get(waiting.pop(), set()) - found
-        found |= new
-        waiting += sorted(new)
-    return found
+            resting.setdefault(view.unit_of[other], set()).add(unit)  # type: ignore[index]
+    return reached(found, resting)
 
 
 def _above(view: View) -> dict[str, set[str]]:

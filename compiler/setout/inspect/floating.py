@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from fractions import Fraction
 
 from setout.geometry import Axis, Box, Face
-from setout.inspect.view import View
+from setout.inspect.view import View, reached
 from setout.join.hanging import on_hardware
 from setout.join.sweep import close_pairs
 
 _WALLS = (Face(Axis.DEEP, 1), Face(Axis.WIDE, -1), Face(Axis.WIDE, 1), Face(Axis.DEEP, -1), Face(Axis.HIGH, 1))
-Links = Mapping[str, set[str]]
 
 
 def floating(view: View) -> list[tuple[str, ...]]:
@@ -19,7 +18,7 @@ def floating(view: View) -> list[tuple[str, ...]]:
     those that touch each other together, in the order placed. None without a room: such a job may hang anywhere."""
     if view.scene.room is None:
         return []
-    held = _reached(_held_outright(view), _holds(view))
+    held = reached(_held_outright(view), _holds(view))
     loose = [unit for unit in view.units if unit not in held]
     if not loose:
         return []
@@ -27,7 +26,7 @@ def floating(view: View) -> list[tuple[str, ...]]:
     groups: dict[str, tuple[str, ...]] = {}
     for unit in loose:
         if not any(unit in group for group in groups.values()):
-            group = _reached([unit], {one: some - held for one, some in near.items()})
+            group = reached([unit], {one: some - held for one, some in near.items()})
             groups[unit] = tuple(one for one in loose if one in group)
     return [group for group in groups.values() if any(wall_at(view, u) or near.get(u, set()) & held for u in group)]
 
@@ -67,12 +66,7 @@ def _at_room(view: View, box: Box, face: Face) -> bool:
 
 def _holds(view: View) -> dict[str, set[str]]:
     """By unit, those that it holds up if it is held itself: joined to it, lying on it, or said to rest on it."""
-    links: dict[str, set[str]] = {unit: set() for unit in view.units}
-    for contact in view.joined.contacts:
-        if contact.b is not None:
-            a, b = view.unit_of[contact.a], view.unit_of[contact.b]
-            links[a].add(b)
-            links[b].add(a)
+    links = {unit: set(others) for unit, others in view.joined_to.items()}
     for upper, under in view.right_under.items():
         for touching in under:
             links[view.unit_of[touching.other]].add(view.unit_of[upper])  # type: ignore[index]
@@ -94,13 +88,3 @@ def _near(view: View) -> dict[str, set[str]]:
             links.setdefault(a, set()).add(b)
             links.setdefault(b, set()).add(a)
     return links
-
-
-def _reached(start: Iterable[str], links: Links) -> set[str]:
-    found = set(start)
-    waiting = sorted(found)
-    while waiting:
-        new = links.get(waiting.pop(), set()) - found
-        found |= new
-        waiting += sorted(new)
-    return found

@@ -108,6 +108,18 @@ class View:
         return {path: sorted(some, key=lambda t: (t.other or "", t.face, t.area.lo)) for path, some in found.items()}
 
     @cached_property
+    def joined_to(self) -> Mapping[str, set[str]]:
+        """By unit, the others that a joint holds to it."""
+        found: dict[str, set[str]] = {unit: set() for unit in self.units}
+        for contact in self.joined.contacts:
+            if contact.b is not None:
+                a, b = self.unit_of[contact.a], self.unit_of[contact.b]
+                if a != b:
+                    found[a].add(b)
+                    found[b].add(a)
+        return found
+
+    @cached_property
     def right_under(self) -> dict[str, list[Touching]]:
         """By board, those that it lies on with its feet or its own underside, joined or not: they carry it anyhow."""
         paths = list(self.joined.boards)
@@ -140,6 +152,17 @@ class View:
     @cached_property
     def _weight_of(self) -> dict[str, Fraction | None]:
         return {path: board_weight(b) for path, b in self.joined.boards.items()}
+
+
+def reached(start: Iterable[str], links: Mapping[str, set[str]]) -> set[str]:
+    """Those that a way leads to from the first, and these."""
+    found = set(start)
+    waiting = sorted(found)
+    while waiting:
+        new = links.get(waiting.pop(), set()) - found
+        found |= new
+        waiting += sorted(new)
+    return found
 
 
 def _flat(area: Box) -> bool:

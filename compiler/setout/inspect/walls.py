@@ -28,17 +28,11 @@ def hung(view: View) -> tuple[Hung, ...]:
 def held_through(view: View) -> dict[str, tuple[str, ...]]:
     """The units that a wall holds: () for those that are screwed to it, else what they are joined to, from there to the
     wall by the fewest units."""
-    beside: dict[str, set[str]] = {}
-    for contact in view.joined.contacts:
-        if contact.b is not None:
-            a, b = view.unit_of[contact.a], view.unit_of[contact.b]
-            beside.setdefault(a, set()).add(b)
-            beside.setdefault(b, set()).add(a)
     found: dict[str, tuple[str, ...]] = {unit: () for unit in sorted(_wall_screws(view))}
     waiting = deque(found)
     while waiting:
         unit = waiting.popleft()
-        for other in sorted(beside.get(unit, set()) - found.keys()):
+        for other in sorted(view.joined_to[unit] - found.keys()):
             found[other] = (unit, *found[unit])
             waiting.append(other)
     return found
