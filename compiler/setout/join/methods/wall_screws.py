@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor
 
+from setout.diagnostics import Diagnostic
 from setout.geometry import Axis, Box, Vec
 from setout.join import problems
 from setout.join.layout import Rule, row, row_count
@@ -17,6 +18,7 @@ from setout.join.seats import Seat, moved
 from setout.place.model import Board
 
 Studs = tuple[Fraction, Fraction]
+Passed = tuple[str, Vec, Fraction]  # a board, where the screw enters it, and how thick it is there
 
 
 def lay(task: Task) -> Laid:
@@ -108,35 +110,46 @@ def _laid(task: Task, seat: Seat, points: list[Vec], count: int, drywall: Fracti
     practice = task.practice
     gauge = int(practice.value("wall_screw_gauge"))
     radius = screw_diameter(practice, gauge) / 2
-    free = [point for point in points if not any(True for _ in _over(task, point, radius, task.covers))]
-    told = () if free or not points else (problems.heads_covered(task.method, task.a, _cover(task, points[0], radius)),)
-    count, points = (len(free), free) if free else (count, points)
-    middle = tuple((p + q) / 2 for p, q in zip(seat.area.lo, seat.area.hi))
-    passed = [_passed(task, seat, point, radius) for point in points or [middle]]  # type: ignore[list-item]
+    free, told = _uncovered(task, points, radius)
+    middle: Vec = tuple((p + q) / 2 for p, q in zip(seat.area.lo, seat.area.hi))  # type: ignore[assignment]
+    passed = [_passed(task, seat, point, radius) for point in free or [middle]]
     through = max(sum(depth for _, _, depth in one) for one in passed)
     need = through + drywall + practice.value("wall_penetration")
     length = min((n for n in practice.choices("screw_lengths") if n >= need), default=None)
     if length is None:
         longest = max(practice.choices("screw_lengths"))
         return wrong(problems.none_long_enough(task.ground, task.method, task.a, through, longest, True))
-    name, drill = named("screws", gauge, length, None), clearance(practice, gauge)
-    face, also = seat.face_a.opposite, tuple(p for p in task.layers if any(p == q for one in passed for q, _, _ in one))
-    holes = [(path, head, moved(head, seat.axis, head[seat.axis] + seat.face_a.sign * depth))
-             for one in (passed if points else ()) for path, head, depth in one]  # fmt: skip
-    bores = tuple(
-        (path, Bore("clearance", face, head, drill, None, None, name, task.contact.id)) for path, head, _ in holes
-    )
-    ways = tuple(
-        Way(path, head, rod(head, end, radius), "a screw", task.source, task.method.span) for path, head, end in holes
-    )
+    also = tuple(path for path in task.layers if any(path == other for one in passed for other, _, _ in one))
     held = Fastening(
-        task.contact.id, task.joint.id, "screws", count, gauge, length, None, None, seat.a, face,
-        area(task.contact), also,
+        task.contact.id, task.joint.id, "screws", len(free) or count, gauge, length, None, None, seat.a,
+        seat.face_a.opposite, area(task.contact), also,
     )  # fmt: skip
+    bores, ways = _drilled(task, seat, passed if free else [], named("screws", gauge, length, None), radius)
     return Laid(held, bores, ways, told)
 
 
-def _passed(task: Task, seat: Seat, point: Vec, radius: Fraction) -> list[tuple[str, Vec, Fraction]]:
+def _uncovered(task: Task, points: list[Vec], radius: Fraction) -> tuple[list[Vec], tuple[Diagnostic, ...]]:
+    """The points whose heads no board is in front of; all of them, and what there is to say, when that is none."""
+    free = [point for point in points if not any(True for _ in _over(task, point, radius, task.covers))]
+    if free or not points:
+        return free, ()
+    return points, (problems.heads_covered(task.method, task.a, _cover(task, points[0], radius)),)
+
+
+def _drilled(
+    task: Task, seat: Seat, passed: list[list[Passed]], name: str, radius: Fraction
+) -> tuple[tuple[tuple[str, Bore], ...], tuple[Way, ...]]:
+    """The clearance holes through all the boards that each screw passes, and the room they take."""
+    drill, sign = clearance(task.practice, int(task.practice.value("wall_screw_gauge"))), seat.face_a.sign
+    bores, ways = [], []
+    for path, head, depth in (hole for one in passed for hole in one):
+        end = moved(head, seat.axis, head[seat.axis] + sign * depth)
+        bores.append((path, Bore("clearance", seat.face_a.opposite, head, drill, None, None, name, task.contact.id)))
+        ways.append(Way(path, head, rod(head, end, radius), "a screw", task.source, task.method.span))
+    return tuple(bores), tuple(ways)
+
+
+def _passed(task: Task, seat: Seat, point: Vec, radius: Fraction) -> list[Passed]:
     """The boards that a screw at `point` goes through, each with where it enters and how thick it is there."""
     found = []
     for path in (seat.a, *_over(task, point, radius, task.layers)):
