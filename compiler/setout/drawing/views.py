@@ -16,9 +16,8 @@ from setout.drawing.ink.svg import BROKEN, FINE, HAIR, HEAVY, LINES, OUTLINE, OV
 from setout.drawing.model import Drawing
 from setout.drawing.solids.seen import Face2, Run, Seen
 from setout.drawing.solids.solid import Block, without_notches
-from setout.geometry import Axis, Box, Face
+from setout.geometry import Axis, Face
 from setout.join.model import JoinedScene
-from setout.place.model import Board
 from setout.units import Style, say, spoken
 
 FOOT = 1.25  # inches; how wide a foot is drawn, for its hardware says only how far it raises
@@ -315,16 +314,9 @@ class Sheet:
 
 def _ends(scene: JoinedScene, axis: Axis) -> tuple[Fraction, Fraction]:
     """The true outline, exact: boards with banding put on top, and feet where they reach lower."""
-    boxes = [_banded(b.board) for b in scene.boards.values()]
+    boxes = [b.board.banded for b in scene.boards.values()]
     low, high = min(b.lo[axis] for b in boxes), max(b.hi[axis] for b in boxes)
     if axis == Axis.HIGH:
         feet = [p[1] - f.hardware.raises for f in scene.scene.fittings if f.hardware.raises > 0 for p in f.points]
         low = min([low, *feet])
     return low, high
-
-
-def _banded(board: Board) -> Box:
-    box = board.box
-    for band in board.bands:
-        box = box.stretched(band.face, band.thick) if band.added else box
-    return box

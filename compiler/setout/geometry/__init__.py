@@ -10,6 +10,7 @@ from setout.geometry.model import (
     Face,
     Motion,
     Vec,
+    bounding,
     face_named,
 )
 
@@ -23,5 +24,6 @@ __all__ = [
     "Face",
     "Motion",
     "Vec",
+    "bounding",
     "face_named",
 ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import IntEnum
 from fractions import Fraction
@@ -153,6 +154,14 @@ class Motion:
         """Whether it turns a left hand into a right hand (determinant -1)."""
         inversions = sum(self.to[i] > self.to[j] for i in range(3) for j in range(i + 1, 3))
         return (self.sign[0] * self.sign[1] * self.sign[2]) * (-1) ** inversions < 0
+
+
+def bounding(boxes: Iterable[Box]) -> Box:
+    """The smallest box about them all; there must be some."""
+    some = list(boxes)
+    lo = tuple(min(box.lo[k] for box in some) for k in range(3))
+    hi = tuple(max(box.hi[k] for box in some) for k in range(3))
+    return Box(lo, hi)  # type: ignore[arg-type]
 
 
 IDENTITY = Motion((0, 1, 2), (1, 1, 1), (Fraction(0), Fraction(0), Fraction(0)))

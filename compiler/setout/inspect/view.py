@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import cached_property
 from itertools import accumulate, combinations
 
-from setout.geometry import Axis, Box, Face
+from setout.geometry import Axis, Box, Face, bounding
 from setout.join.model import JoinedBoard, JoinedScene
 from setout.join.sweep import close_pairs
 from setout.place.model import Notch, Scene
@@ -75,18 +75,12 @@ class View:
 
     def outline(self, boards: Iterable[str]) -> Box:
         """The smallest box about the boards, their feet and banding put on top."""
-        boxes = [self.true_box(path) for path in boards]
-        lo = tuple(min(box.lo[k] for box in boxes) for k in range(3))
-        hi = tuple(max(box.hi[k] for box in boxes) for k in range(3))
-        return Box(lo, hi)  # type: ignore[arg-type]
+        return bounding(self.true_box(path) for path in boards)
 
     def true_box(self, path: str) -> Box:
         """A board with its feet and the banding put on top."""
-        board = self.joined.boards[path].board
-        box = board.box.stretched(Face(Axis.HIGH, -1), self.feet.get(path, Fraction(0)))
-        for band in board.bands:
-            box = box.stretched(band.face, band.thick) if band.added else box
-        return box
+        banded = self.joined.boards[path].board.banded
+        return banded.stretched(Face(Axis.HIGH, -1), self.feet.get(path, Fraction(0)))
 
     @cached_property
     def touching(self) -> dict[str, list[Touching]]:

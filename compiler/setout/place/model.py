@@ -96,6 +96,14 @@ class Board:
     bands: tuple[Banding, ...] = ()
     load: Fraction | None = None  # lb/ft2 that is to stand on it, as the spec says
 
+    @property
+    def banded(self) -> Box:
+        """Its box with the banding that comes on top of it."""
+        box = self.box
+        for band in self.bands:
+            box = box.stretched(band.face, band.thick) if band.added else box
+        return box
+
 
 @dataclass(frozen=True)
 class LooseBoard:

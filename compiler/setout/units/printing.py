@@ -26,6 +26,11 @@ class Printed:
     exact: bool
     error: Fraction
 
+    @property
+    def marked(self) -> str:
+        """With `≈` in front where it was rounded."""
+        return self.text if self.exact else "≈" + self.text
+
 
 def printed(value: Fraction, style: Style) -> Printed:
     """`value` (inches) at the nearest multiple of the mark; half-way goes up, 1/64 to a mark of 1/32 is 1/32."""
@@ -36,8 +41,7 @@ def printed(value: Fraction, style: Style) -> Printed:
 
 def say(value: Fraction, style: Style) -> str:
     """The printed length, `≈` in front where it was rounded: `22-9/16`, `≈571.5`. No unit."""
-    p = printed(value, style)
-    return p.text if p.exact else "≈" + p.text
+    return printed(value, style).marked
 
 
 def said(value: Fraction, style: Style) -> str:

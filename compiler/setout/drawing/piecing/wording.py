@@ -10,7 +10,7 @@ from setout.drawing.piecing.laying import Lie
 from setout.drawing.piecing.machining import Kind
 from setout.geometry import Axis, Face
 from setout.place.model import Board, Mitre
-from setout.units import Printed, Style, drilled, printed, said, say, sunk
+from setout.units import Style, drilled, printed, said, say, sunk
 
 MANY = 5  # holes in a row, from which on the distance between them is worth saying
 _KINDS = {
@@ -125,11 +125,7 @@ def depth(kind: Kind, style: Style) -> str:
         return "slanting"
     if kind.depth is None:
         return "right through"
-    return say(kind.depth, style) if kind.cuts else _marked(sunk(kind.depth, style))
-
-
-def _marked(p: Printed) -> str:
-    return p.text if p.exact else "≈" + p.text
+    return say(kind.depth, style) if kind.cuts else sunk(kind.depth, style).marked
 
 
 def driven(kind: Kind, style: Style) -> str:
@@ -168,4 +164,4 @@ def across(kind: Kind, style: Style) -> str:
     """A housing's width in the builder's marks; a drill's size as it is sold, not rounded to them."""
     if kind.cuts:
         return say(kind.size, style)
-    return _marked(drilled(kind.size, style))
+    return drilled(kind.size, style).marked

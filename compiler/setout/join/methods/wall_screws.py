@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor
@@ -25,9 +25,12 @@ def lay(task: Task) -> Laid:
     """Into the floor in a row; into a wall at its studs, where the room says where they are."""
     seat = task.end
     if seat.axis is Axis.HIGH:
-        no = crowded(task, seat.area.size(seat.long), rule(task, "screw"))
-        points = [] if no is not None else grid(task, seat, rule(task, "screw"))
-        return wrong(no) if no is not None else _laid(task, seat, points, len(points), Fraction(0))
+        how = rule(task, "screw")
+        no = crowded(task, seat.area.size(seat.long), how)
+        if no is not None:
+            return wrong(no)
+        points = grid(task, seat, how)
+        return _laid(task, seat, points, len(points), Fraction(0))
     drywall = task.practice.value("drywall_thickness")
     strips = _strips(task, seat)
     if not task.method.studs:
@@ -130,10 +133,11 @@ def _laid(task: Task, seat: Seat, points: list[Vec], count: int, drywall: Fracti
 
 def _uncovered(task: Task, points: list[Vec], radius: Fraction) -> tuple[list[Vec], tuple[Diagnostic, ...]]:
     """The points whose heads no board is in front of; all of them, and what there is to say, when that is none."""
-    free = [point for point in points if not any(True for _ in _over(task, point, radius, task.covers))]
-    if free or not points:
+    covers = [next(_over(task, point, radius, task.covers), None) for point in points]
+    free = [point for point, cover in zip(points, covers) if cover is None]
+    if free or not covers or covers[0] is None:
         return free, ()
-    return points, (problems.heads_covered(task.method, task.a, _cover(task, points[0], radius)),)
+    return points, (problems.heads_covered(task.method, task.a, task.ground.board(covers[0])),)
 
 
 def _drilled(
@@ -160,14 +164,10 @@ def _passed(task: Task, seat: Seat, point: Vec, radius: Fraction) -> list[Passed
     return found
 
 
-def _over(task: Task, point: Vec, radius: Fraction, boards: Iterable[str]) -> Iterable[str]:
+def _over(task: Task, point: Vec, radius: Fraction, boards: Iterable[str]) -> Iterator[str]:
     """Those of the boards that lie over the hole at `point`, if only in part."""
     axis = task.end.axis
     for path in boards:
         box: Box = task.ground.solids[path].box
         if all(box.lo[k] < point[k] + radius and point[k] - radius < box.hi[k] for k in range(3) if k != axis):
             yield path
-
-
-def _cover(task: Task, point: Vec, radius: Fraction) -> Board:
-    return task.ground.board(next(iter(_over(task, point, radius, task.covers))))

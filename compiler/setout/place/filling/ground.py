@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -87,13 +86,6 @@ def inverse(motion: Motion) -> Motion:
         to[motion.to[i]], sign[motion.to[i]] = i, motion.sign[i]
         shift[i] = -motion.sign[i] * motion.shift[motion.to[i]]
     return Motion(tuple(to), tuple(sign), tuple(shift))  # type: ignore[arg-type]
-
-
-def bounding(boxes: Iterable[Box]) -> Box:
-    some = list(boxes)
-    lo = tuple(min(b.lo[k] for b in some) for k in range(3))
-    hi = tuple(max(b.hi[k] for b in some) for k in range(3))
-    return Box(lo, hi)  # type: ignore[arg-type]
 
 
 def _across(a: Box, b: Box, but: Axis) -> bool:

@@ -8,9 +8,7 @@ from setout.diagnostics import Diagnostic, Label, error
 from setout.geometry import Axis
 from setout.place.problems.words import amount
 from setout.source import Span
-from setout.units import Style
-
-_MM = Fraction(5, 127)  # inches in a millimetre
+from setout.units import Style, inches_per
 
 
 def repeat_does_not_fit(style: Style, name: str, n: int, size: Fraction, gap: Fraction, at: Span) -> Diagnostic:
@@ -36,7 +34,7 @@ def shelves_do_not_fit(
 
 
 def pins_too_far_apart(style: Style, name: str, holes: Fraction, gap: Fraction, at: Span, head: Span) -> Diagnostic:
-    metric = not style.metric and holes.denominator == 1 and holes * _MM < gap / 2
+    metric = not style.metric and holes.denominator == 1 and holes * inches_per("mm") < gap / 2
     ask = f"was `{holes}mm` meant?" if metric else "say a smaller one: pin holes are often `32mm` apart"
     return error(
         "rod272",

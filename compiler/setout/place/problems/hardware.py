@@ -9,7 +9,7 @@ from setout.geometry import Axis
 from setout.place.problems.words import amount
 from setout.resolve.model import Hardware
 from setout.source import Span
-from setout.units import Style, exact, said
+from setout.units import Style, exact, inches_per, said
 
 
 def layout_unlike_count(hardware: Hardware, n: int, layout: str, want: int, at: Span) -> Diagnostic:
@@ -71,4 +71,4 @@ def banding_too_narrow(style: Style, path: str, edge: Fraction, tape: Hardware, 
 
 def _fine(style: Style, value: Fraction) -> str:
     """So that two sizes that differ by less than the mark don't read alike."""
-    return said(value, Style(True, Fraction(1, 254))) if style.metric else f"{exact(value)} in"
+    return said(value, Style(True, inches_per("mm") / 10)) if style.metric else f"{exact(value)} in"
